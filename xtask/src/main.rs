@@ -1,0 +1,2 @@
+//! The project commands.
+fn main() {}

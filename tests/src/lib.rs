@@ -1,1 +1,3 @@
 //! Test kit.
+
+pub mod server;

@@ -1,0 +1,106 @@
+// Writes the book to a file when the app itself does not start. Reads only; makes, upgrades and deletes nothing.
+const base = `haulwren:${new URL("./", document.baseURI).pathname}`;
+const out = document.querySelector("#books");
+const PAGE = 2000;
+
+const make = (name, text, more) => Object.assign(document.createElement(name), { textContent: text }, more);
+const say = (text, bad) => out.append(make("p", text, { className: bad ? "bad" : "" }));
+const asked = (request) => new Promise((yes, no) => {
+  request.onsuccess = () => yes(request.result);
+  request.onerror = () => no(request.error);
+});
+
+// Opens what is there. Were it to be made first, the browser asks for an upgrade: then the attempt is taken back.
+async function open(name) {
+  const request = indexedDB.open(name);
+  request.onupgradeneeded = () => request.transaction.abort();
+  try {
+    return await asked(request);
+  } catch (error) {
+    if (error.name === "AbortError") return null;
+    throw error;
+  }
+}
+
+async function all(store) {
+  const rows = [];
+  for (let range, page; ; range = IDBKeyRange.lowerBound(page.at(-1).k, true)) {
+    page = await asked(store.getAll(range, PAGE));
+    rows.push(...page);
+    if (page.length < PAGE) return rows;
+  }
+}
+
+// One book as the lines of a book file, without the trailer.
+async function read(db) {
+  const stores = db.transaction(["changes", "meta"]);
+  const meta = new Map((await all(stores.objectStore("meta"))).map(({ k, v }) => [k, JSON.parse(v)]));
+  const imports = meta.get("imports") ?? {};
+  // An import that was cut off before it was settled is no part of the book.
+  const rows = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || (imports[i]?.state ?? imports[i]) !== "staging");
+  const have = {};
+  for (const { k } of rows) {
+    const [device, seq] = k.split("/");
+    have[device] = Math.max(have[device] ?? 0, Number(seq));
+  }
+  const books = {};
+  for (const { t } of rows.filter(({ r }) => r.startsWith("book/")).sort((a, b) => (a.s < b.s ? -1 : 1))) {
+    const { id, set } = JSON.parse(t);
+    books[id] = { ...books[id], ...set };
+  }
+  const book = Object.keys(books).sort().find((id) => books[id].currency && !books[id].gone);
+  const sender = meta.get("device") ?? Object.keys(have)[0];
+  const header = { format: "haulwren-book", version: 1, book, currency: books[book]?.currency, sender, have };
+  return { count: rows.length, whole: Boolean(book), lines: [JSON.stringify(header), ...rows.map(({ t }) => t)] };
+}
+
+async function fileOf({ count, lines }) {
+  const text = lines.join("\n");
+  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text)));
+  const sha256 = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const now = new Date();
+  const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
+  return new File([`${text}\n${JSON.stringify({ count, sha256 })}\n`], `haulwren-book-${day}.txt`, { type: "text/plain" });
+}
+
+async function offer(name) {
+  const db = await open(name);
+  if (!db) return false;
+  try {
+    if (!db.objectStoreNames.contains("changes") || !db.objectStoreNames.contains("meta")) return false;
+    const book = await read(db);
+    if (!book.count) return false;
+    out.append(make("h2", name === base ? "Your book" : `Another book, ${name.slice(base.length + 1)}`));
+    if (!book.whole) say("Its own name and currency were not found. The file keeps every change, but Haulwren may refuse it until these are added.", true);
+    const file = await fileOf(book);
+    say(`${book.count} ${book.count === 1 ? "change" : "changes"}, ${Math.ceil(file.size / 1024)} kB.`);
+    out.append(make("a", "Save the file", { className: "go", href: URL.createObjectURL(file), download: file.name }));
+    if (navigator.canShare?.({ files: [file] })) {
+      out.append(make("button", "Share the file", { type: "button", onclick: () => navigator.share({ files: [file] }).catch((error) => error.name === "AbortError" || say(`Sharing failed: ${error.message}`, true)) }));
+    }
+    return true;
+  } finally {
+    db.close();
+  }
+}
+
+async function main() {
+  if (!window.indexedDB) return say("This browser gives this page no storage: it is off, or blocked in this kind of window. Open Haulwren where you used it before.", true);
+  if (!window.crypto?.subtle) return say("This address is not secure (no https), so the browser refuses the check sum that a book file needs. Open it over https.", true);
+  const names = indexedDB.databases ? (await indexedDB.databases()).map(({ name }) => name) : [base];
+  let found = 0;
+  for (const name of names.filter((name) => name === base || name.startsWith(`${base}:`)).sort()) {
+    try {
+      if (await offer(name)) found += 1;
+    } catch (error) {
+      found += 1;
+      say(`A book is here, but reading it failed: ${error.message}. Close other Haulwren tabs, reload this page, and try again.`, true);
+    }
+  }
+  if (!found) say("No saved book was found in this browser for this address. Books of another browser, or of the installed app, are kept apart: open this page there.");
+}
+
+main().catch((error) => say(`The browser refuses to open its storage: ${error.message}. Private windows and blocked site data do that.`, true)).finally(() => {
+  out.firstElementChild.remove();
+  out.removeAttribute("aria-busy");
+});

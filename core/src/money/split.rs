@@ -1,0 +1,89 @@
+//! Splitting an amount by weights so that the parts add up to it exactly.
+
+use super::Money;
+
+/// Splits `total` in proportion to `weights` by largest remainder: each part gets its share rounded toward nothing, and
+/// the spare minor units go one each to the largest remainders, ties in the order given. The parts always sum to the
+/// total, and none has the other sign. All weights nothing: evenly. No weights: no parts.
+///
+/// Raising a total can take a unit from one part (weights 6 6 2: 10 gives 4 4 2, and 11 gives 5 5 1). That is a known
+/// trait of the rule, and is accepted: parts that always add up matter more here.
+pub fn split(total: Money, weights: &[u64]) -> Vec<Money> {
+    let Some(whole) = weight_sum(weights) else {
+        return if weights.is_empty() {
+            Vec::new()
+        } else {
+            split(total, &vec![1; weights.len()])
+        };
+    };
+    let size = u128::from(total.minor().unsigned_abs());
+    let mut parts: Vec<u128> = Vec::with_capacity(weights.len());
+    let mut remainders: Vec<(u128, usize)> = Vec::with_capacity(weights.len());
+    for (at, weight) in weights.iter().enumerate() {
+        // At most 10^15 × 2^64: inside 128 bits.
+        let scaled = size * u128::from(*weight);
+        parts.push(scaled / whole);
+        remainders.push((scaled % whole, at));
+    }
+    // A stable sort keeps equal remainders in the order given.
+    remainders.sort_by_key(|(remainder, _)| std::cmp::Reverse(*remainder));
+    let given: u128 = parts.iter().sum();
+    let spare = usize::try_from(size - given).unwrap_or(usize::MAX);
+    for (_, at) in remainders.into_iter().take(spare) {
+        parts[at] += 1;
+    }
+    let signed = |part: u128| {
+        // A part is never over the total, which is in range.
+        let part = i64::try_from(part).map_or(Money::MAX, Money::capped);
+        if total.is_negative() {
+            part.negated()
+        } else {
+            part
+        }
+    };
+    parts.into_iter().map(signed).collect()
+}
+
+/// The sum of the weights, or `None` when it is nothing.
+fn weight_sum(weights: &[u64]) -> Option<u128> {
+    let sum: u128 = weights.iter().copied().map(u128::from).sum();
+    (sum > 0).then_some(sum)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn check(total: i64, weights: &[u64], expected: &[i64]) {
+        let parts: Vec<i64> = split(Money::new(total), weights)
+            .into_iter()
+            .map(Money::minor)
+            .collect();
+        assert_eq!(parts, expected, "{total} by {weights:?}");
+    }
+
+    #[test]
+    fn spare_units_go_to_the_largest_remainders_in_order() {
+        check(1000, &[22, 12, 8], &[524, 286, 190]);
+        check(100, &[1, 1, 1], &[34, 33, 33]);
+        check(2, &[1, 1, 1], &[1, 1, 0]);
+        check(-100, &[1, 1, 1], &[-34, -33, -33]);
+        check(0, &[3, 1], &[0, 0]);
+    }
+
+    #[test]
+    fn without_weights_the_split_is_even_or_empty() {
+        check(5, &[0, 0], &[3, 2]);
+        check(5, &[], &[]);
+        check(5, &[0, 1], &[0, 5]);
+    }
+
+    #[test]
+    fn the_largest_totals_and_weights_fit() {
+        check(
+            Money::MAX.minor(),
+            &[u64::MAX, u64::MAX],
+            &[500_000_000_000_000, 500_000_000_000_000],
+        );
+    }
+}

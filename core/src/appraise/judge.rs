@@ -1,0 +1,138 @@
+//! From a case to its appraisal.
+
+use super::ceiling::{broken_at, greatest_ask};
+use super::opening::opening;
+use super::{Case, Ceiling, Flag, HouseRules, Missing, Reason, Rule, Sums, Verdict};
+use crate::money::{Money, left_after_reaches};
+
+/// All that can be said about a case: as much as its facts allow.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Appraisal {
+    /// The facts that were not given, the ask last. Without the ask there is still a ceiling.
+    pub missing: Vec<Missing>,
+    /// The sums and the ceiling, once every fact but the ask is there.
+    pub judged: Option<Judged>,
+}
+
+/// The sums of one thing on one venue, its ceiling and its verdict.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Judged {
+    /// The rules it was judged by.
+    pub rules: HouseRules,
+    /// The sums at the likely price.
+    pub likely: Sums,
+    /// The sums at the low price.
+    pub low: Sums,
+    /// "No more than"; `Err` with the rule that breaks even at a price of nothing.
+    pub ceiling: Result<Ceiling, Rule>,
+    /// The ask, where there is one.
+    pub ask: Option<Money>,
+    /// The verdict and its flag, where there is an ask.
+    pub verdict: Option<(Verdict, Flag)>,
+    /// Why, with the deciding reason last. Empty without an ask.
+    pub reasons: Vec<Reason>,
+}
+
+/// Appraises a case. Cheap enough for every key press: two settlements and some fifty comparisons.
+pub fn appraise(case: &Case<'_>) -> Appraisal {
+    let mut missing = Vec::new();
+    let judged = match (case.sells, case.venue) {
+        (Some(sells), Some(_)) => {
+            let sums = Sums::at(case, sells.likely())
+                .and_then(|likely| Ok((likely, Sums::at(case, sells.low())?)));
+            match sums {
+                Ok((likely, low)) => Some(judge(case, likely, low)),
+                Err(lacks) => {
+                    missing.push(lacks);
+                    None
+                }
+            }
+        }
+        (sells, venue) => {
+            missing.extend(sells.is_none().then_some(Missing::SellsFor));
+            let needs_postage = venue.is_some_and(|venue| venue.arrangement.is_posted());
+            missing.extend(venue.is_none().then_some(Missing::Venue));
+            missing.extend((needs_postage && case.postage.is_none()).then_some(Missing::Postage));
+            None
+        }
+    };
+    missing.extend(case.ask.is_none().then_some(Missing::Ask));
+    Appraisal { missing, judged }
+}
+
+fn judge(case: &Case<'_>, likely: Sums, low: Sums) -> Judged {
+    let rules = case.rules;
+    let ceiling = greatest_ask(&rules, &likely, &low)
+        .map(|(exact, bound_by)| Ceiling::beside(exact, bound_by, rules.cash_step, case.ask));
+    let verdict = case
+        .ask
+        .map(|ask| decide(case, &likely, &low, ceiling.as_ref().ok(), ask));
+    let reasons = match (case.ask, verdict) {
+        (Some(ask), Some((word, _))) => {
+            Reason::all(&rules, (&likely, &low), ceiling.as_ref().ok(), word, ask)
+        }
+        _ => Vec::new(),
+    };
+    Judged {
+        rules,
+        likely,
+        low,
+        ceiling,
+        ask: case.ask,
+        verdict,
+        reasons,
+    }
+}
+
+/// Buy when the ask is within the ceiling; Haggle when the ceiling is within the seller's reach; else Leave.
+fn decide(
+    case: &Case<'_>,
+    likely: &Sums,
+    low: &Sums,
+    ceiling: Option<&Ceiling>,
+    ask: Money,
+) -> (Verdict, Flag) {
+    let Some(ceiling) = ceiling else {
+        return (Verdict::Leave, Flag::NotEvenFree);
+    };
+    let rules = &case.rules;
+    let Some(rule) = broken_at(rules, likely, low, ask) else {
+        let flag = if ask.is_zero() {
+            Flag::Free
+        } else {
+            opening(ceiling, ask, rules.cash_step, case.currency).map_or(Flag::AtTheAsk, Flag::Try)
+        };
+        return (Verdict::Buy, flag);
+    };
+    if ceiling.exact > Money::ZERO && left_after_reaches(ceiling.exact, ask, rules.reach) {
+        let open = opening(ceiling, ask, rules.cash_step, case.currency);
+        let stop = ceiling.shown;
+        return (Verdict::Haggle, Flag::OpenStop { open, stop });
+    }
+    let (keep, low_keep) = (likely.keep(ask), low.keep(ask));
+    let flag = if keep.is_negative() {
+        Flag::WouldLose(keep.abs())
+    } else if rule == Rule::NoLossIfLow {
+        Flag::WouldLoseIfLow(low_keep.abs())
+    } else {
+        Flag::KeepsOnly(keep)
+    };
+    (Verdict::Leave, flag)
+}
+
+impl Judged {
+    /// What you keep at the likely price: after paying the ask, or before purchase where there is none.
+    pub fn keep(&self) -> Money {
+        self.likely.keep(self.ask.unwrap_or(Money::ZERO))
+    }
+
+    /// What you keep at the low price, likewise.
+    pub fn low_keep(&self) -> Money {
+        self.low.keep(self.ask.unwrap_or(Money::ZERO))
+    }
+
+    /// The most to pay, for sums over several things: a thing that isn't even worth having free adds nothing.
+    pub fn most_to_pay(&self) -> Money {
+        self.ceiling.map_or(Money::ZERO, |ceiling| ceiling.shown)
+    }
+}

@@ -1,0 +1,136 @@
+//! A number with its unit, as typed.
+
+use std::fmt;
+use std::str::FromStr;
+
+use rust_decimal::Decimal;
+use serde::{Deserialize, Serialize};
+
+use super::MeasureError;
+use crate::money::product;
+
+/// A unit of one dimension, defined exactly in the dimension's base unit.
+pub trait Unit: Copy + PartialEq + 'static {
+    /// Every unit, in the order they are offered.
+    const ALL: &'static [Self];
+    /// Their symbols, for people.
+    const KNOWN: &'static str;
+
+    /// The symbol: `oz`.
+    fn symbol(self) -> &'static str;
+
+    /// How many base units one of it is: exact, with at most nine decimals.
+    fn in_base(self) -> Decimal;
+}
+
+/// An amount of some unit, not below nothing, at most a million, with at most four decimals. In files: the text `"9 oz"`.
+/// Two quantities are equal when they were typed alike; [`Quantity::in_base`] compares what they measure.
+#[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String", bound = "U: Unit")]
+pub struct Quantity<U> {
+    amount: Decimal,
+    unit: U,
+}
+
+const MAX_DECIMALS: u32 = 4;
+const MOST: Decimal = Decimal::from_parts(1_000_000, 0, 0, false, 0);
+
+impl<U: Unit> Quantity<U> {
+    /// So much of a unit.
+    ///
+    /// # Errors
+    /// [`MeasureError::Negative`], [`MeasureError::TooFine`] or [`MeasureError::TooLarge`].
+    pub fn new(amount: Decimal, unit: U) -> Result<Self, MeasureError> {
+        if amount.is_sign_negative() {
+            return Err(MeasureError::Negative);
+        }
+        if amount > MOST {
+            return Err(MeasureError::TooLarge);
+        }
+        if amount.normalize().scale() > MAX_DECIMALS {
+            return Err(MeasureError::TooFine);
+        }
+        Ok(Self { amount, unit })
+    }
+
+    /// The number that was typed.
+    pub const fn amount(self) -> Decimal {
+        self.amount
+    }
+
+    /// The unit that was typed.
+    pub const fn unit(self) -> U {
+        self.unit
+    }
+
+    /// The same in the dimension's base unit, exactly.
+    pub fn in_base(self) -> Decimal {
+        // Always exact: at most 11 digits of the amount by 12 of the unit, of the 28 that a decimal has.
+        product(self.amount, self.unit.in_base()).unwrap_or(Decimal::MAX)
+    }
+}
+
+impl<U: Unit> FromStr for Quantity<U> {
+    type Err = MeasureError;
+
+    fn from_str(text: &str) -> Result<Self, MeasureError> {
+        let text = text.trim();
+        if text.is_empty() {
+            return Err(MeasureError::Empty);
+        }
+        if text.starts_with(['-', '\u{2212}']) {
+            return Err(MeasureError::Negative);
+        }
+        let end = text
+            .find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ','))
+            .unwrap_or(text.len());
+        let (number, symbol) = text.split_at(end);
+        let unit = U::ALL
+            .iter()
+            .copied()
+            .find(|unit| unit.symbol() == symbol.trim())
+            .ok_or(MeasureError::UnknownUnit { known: U::KNOWN })?;
+        let points = number.matches(['.', ',']).count();
+        let digits = number.len() - points;
+        if digits == 0 || points > 1 {
+            return Err(MeasureError::NotDigits);
+        }
+        let point = number.replace(',', ".");
+        // A text too long for a decimal is over the most, or has too many decimals.
+        let whole = point.split('.').next().unwrap_or_default();
+        let too_long = if whole.trim_start_matches('0').len() > 7 {
+            MeasureError::TooLarge
+        } else {
+            MeasureError::TooFine
+        };
+        Decimal::from_str_exact(&point)
+            .map_err(|_| too_long)
+            .and_then(|amount| Self::new(amount, unit))
+    }
+}
+
+impl<U: Unit> fmt::Display for Quantity<U> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{} {}", self.amount, self.unit.symbol())
+    }
+}
+
+impl<U: Unit> fmt::Debug for Quantity<U> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl<U: Unit> TryFrom<String> for Quantity<U> {
+    type Error = MeasureError;
+
+    fn try_from(text: String) -> Result<Self, MeasureError> {
+        text.parse()
+    }
+}
+
+impl<U: Unit> From<Quantity<U>> for String {
+    fn from(quantity: Quantity<U>) -> Self {
+        quantity.to_string()
+    }
+}

@@ -1,0 +1,72 @@
+//! Which files a first visit needs: the page, the worker, and the styles, scripts and module that can be
+//! reached from the page. The rest (icons, rescue page) is fetched by the worker afterwards.
+
+use std::path::Path;
+
+use crate::dist::{has_ending, load};
+use crate::fail::Done;
+
+/// The files in the order in which they are found.
+///
+/// # Errors
+/// When a file of the build cannot be read.
+pub fn files(dist: &Path) -> Done<Vec<String>> {
+    let all = crate::dist::files(dist)?;
+    // The worker's list names everything, so the worker counts but is not searched.
+    let mut reached = vec!["worker.js".to_owned(), "index.html".to_owned()];
+    let mut next = 1;
+    while let Some(name) = reached.get(next) {
+        next += 1;
+        if has_ending(name, "wasm") {
+            continue;
+        }
+        let bytes = load(dist, name)?;
+        let text = String::from_utf8_lossy(&bytes);
+        let is_new = |other: &&String| is_code(other) && !reached.contains(other);
+        let found: Vec<_> = all
+            .iter()
+            .filter(is_new)
+            .filter(|other| text.contains(&format!("./{other}")))
+            .cloned()
+            .collect();
+        reached.extend(found);
+    }
+    Ok(reached)
+}
+
+fn is_code(name: &str) -> bool {
+    ["css", "js", "wasm"]
+        .iter()
+        .any(|end| has_ending(name, end))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_the_page_leads_to_counts_and_what_only_the_worker_keeps_does_not() {
+        let dist = std::env::temp_dir().join(format!("haulwren-visit-{}", std::process::id()));
+        std::fs::create_dir_all(&dist).expect("a folder");
+        let write =
+            |name: &str, text: &str| std::fs::write(dist.join(name), text).expect("written");
+        write(
+            "index.html",
+            r#"<link href="./a.css"><script src="./b.js" data-wasm="./d.wasm">"#,
+        );
+        write("a.css", "");
+        write(
+            "b.js",
+            r#"import "./c.js"; link("./rescue.html"); register("./worker.js")"#,
+        );
+        write("c.js", "");
+        write("d.wasm", "./other.js");
+        write("other.js", "");
+        write("rescue.html", "");
+        write("worker.js", r#"["./other.js","./rescue.html"]"#);
+        let found = files(&dist).expect("read");
+        std::fs::remove_dir_all(&dist).expect("removed");
+        let expected = ["worker.js", "index.html", "a.css", "b.js", "d.wasm", "c.js"];
+        assert_eq!(found, expected);
+    }
+}

@@ -1,0 +1,64 @@
+//! The gate on what a first visit transfers, and the table of what the module's bytes are spent on.
+
+mod crates;
+mod first_visit;
+
+use serde::Deserialize;
+
+use crate::dist::{self, brotli, load};
+use crate::fail::{Done, While, fail};
+use crate::places::Places;
+
+/// `xtask/size.toml`.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Limits {
+    ladder: Ladder,
+}
+
+/// The limits in bytes.
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Ladder {
+    first_visit_brotli: usize,
+}
+
+/// Builds, then measures.
+///
+/// # Errors
+/// When the build fails or the limit is passed.
+pub fn command(places: &Places) -> Done {
+    dist::build(places)?;
+    gate(places)
+}
+
+/// Measures what was built last.
+///
+/// # Errors
+/// When nothing was built, or the first visit is over its limit.
+pub fn gate(places: &Places) -> Done {
+    let path = places.root.join("xtask/size.toml");
+    let text = std::fs::read_to_string(path).or_fail("reading xtask/size.toml")?;
+    let limits: Limits = toml::from_str(&text).or_fail("xtask/size.toml")?;
+    let limit = limits.ladder.first_visit_brotli;
+
+    println!("\nBytes of the module by crate, as compiled:");
+    crates::print(&places.raw_wasm())?;
+
+    println!("\nFirst visit, by brotli:");
+    let dist = places.dist();
+    let mut sum = 0;
+    for name in first_visit::files(&dist)? {
+        let size = brotli(&load(&dist, &name)?)?.len();
+        println!("{size:>10}  {name}");
+        sum += size;
+    }
+    println!("{sum:>10}  in all; the limit is {limit}");
+    if sum > limit {
+        return fail(format!(
+            "a first visit transfers {sum} bytes, {} over the limit of {limit}",
+            sum - limit
+        ));
+    }
+    Ok(())
+}

@@ -1,0 +1,115 @@
+//! Brings what the tests need onto this machine, or says the exact line that does. Nothing is skipped.
+
+use std::process::{Command, Stdio};
+
+use super::Run;
+use super::browsers::{AXE, PROGRAMS, axe, axe_folder};
+use crate::fail::{Done, While, fail};
+use crate::places::Places;
+use crate::run::{read, run};
+use crate::tools;
+
+pub fn part(this: &Run) -> Done {
+    let places = &this.places;
+    tools::wasm_target(places)?;
+    tools::trunk().ensure(places)?;
+    tools::wasm_bindgen(places)?.ensure(places)?;
+    system_packages(places)?;
+    tools::geckodriver().ensure(places)?;
+    accessibility_checker(places)?;
+    for program in &PROGRAMS {
+        println!("{:<22} {}", program.variable, program.find()?.display());
+    }
+    Ok(())
+}
+
+/// Installs the missing packages by the system's own means.
+fn system_packages(places: &Places) -> Done {
+    let mut packages: Vec<&str> = PROGRAMS
+        .iter()
+        .filter(|program| program.find().is_err())
+        .map(|program| program.package)
+        .collect();
+    if !axe(places).is_file() && !answers("npm", &["--version"]) {
+        packages.push("npm");
+    }
+    packages.dedup();
+    if packages.is_empty() {
+        return Ok(());
+    }
+    let install = [
+        &["install", "--yes", "--no-install-recommends"],
+        packages.as_slice(),
+    ]
+    .concat();
+    let by_hand = format!("sudo apt-get update && sudo apt-get {}", install.join(" "));
+    if !answers("apt-get", &["--version"]) {
+        return fail(format!(
+            "missing here: {}. On Debian 12 `{by_hand}` brings them; elsewhere install them and set {}",
+            packages.join(", "),
+            PROGRAMS.map(|program| program.variable).join(", ")
+        ));
+    }
+    let Some(before) = rights() else {
+        return fail(format!(
+            "missing here: {}. Run: {by_hand}",
+            packages.join(", ")
+        ));
+    };
+    for arguments in [&["update"], install.as_slice()] {
+        let words: Vec<&str> = before
+            .iter()
+            .chain(&["apt-get"])
+            .chain(arguments)
+            .copied()
+            .collect();
+        let mut command = Command::new(words[0]);
+        run(command
+            .args(&words[1..])
+            .env("DEBIAN_FRONTEND", "noninteractive"))?;
+    }
+    Ok(())
+}
+
+/// The words before a command that give it the right to install, when that needs no password.
+fn rights() -> Option<&'static [&'static str]> {
+    if read(Command::new("id").arg("-u")).is_ok_and(|id| id.trim() == "0") {
+        return Some(&[]);
+    }
+    answers("sudo", &["-n", "true"]).then_some(&["sudo", "-n"])
+}
+
+fn answers(program: &str, arguments: &[&str]) -> bool {
+    let mut command = Command::new(program);
+    command
+        .args(arguments)
+        .stdout(Stdio::null())
+        .stderr(Stdio::null());
+    command.status().is_ok_and(|status| status.success())
+}
+
+/// One script, kept by version beside the build tools.
+fn accessibility_checker(places: &Places) -> Done {
+    if axe(places).is_file() {
+        return Ok(());
+    }
+    let folder = axe_folder(places);
+    std::fs::create_dir_all(&folder).or_fail(format!("making {}", folder.display()))?;
+    let mut install = Command::new("npm");
+    install
+        .args([
+            "install",
+            "--no-save",
+            "--ignore-scripts",
+            "--no-audit",
+            "--no-fund",
+            "--prefix",
+        ])
+        .arg(&folder)
+        .arg(format!("axe-core@{AXE}"));
+    run(&mut install)?;
+    if axe(places).is_file() {
+        return Ok(());
+    }
+    fail(format!("npm did not bring {}", axe(places).display()))
+}

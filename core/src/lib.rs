@@ -1,1 +1,37 @@
-//! The trade, pure.
+//! The trade, pure: no input or output, no clock, no chance, no browser types.
+//!
+//! In reading order; a module uses only those above it:
+//! ids, days and stamps; money; measures; the terms of venues; postage; what a thing is worth; the verdict; changes and how they
+//! fold; the book that they add up to; the file that carries it; and what each screen shows.
+
+#![deny(clippy::float_arithmetic)]
+
+pub mod day;
+pub mod id;
+pub mod stamp;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod money;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod measure;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod terms;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod postage;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod worth;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod appraise;
+
+pub mod change;
+
+pub mod book;
+
+pub mod exchange;
+
+pub mod view;

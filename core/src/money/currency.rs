@@ -6,11 +6,14 @@ use serde::{Deserialize, Serialize};
 
 use super::{Money, MoneyError};
 
+/// One of the codes below. Named, since a derived reader would want to borrow a bare `&'static str` from its input.
+type Code = &'static str;
+
 /// A currency of ISO 4217. In files: its three-letter code.
 #[derive(Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
 pub struct Currency {
-    code: &'static str,
+    code: Code,
     exponent: u8,
 }
 

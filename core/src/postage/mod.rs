@@ -6,12 +6,13 @@ use serde::{Deserialize, Serialize};
 use crate::money::Money;
 
 /// How a venue arranges postage. In files by its name; a name that this version doesn't know is unreadable.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Arrangement {
     /// Handed over in person: nothing is packed or posted.
     HandedOver,
     /// "+ post": the buyer pays what the postage costs, on top of the price.
+    #[default]
     BuyerAtCost,
     /// "Post included": the seller pays it out of the price.
     SellerPays,

@@ -1,0 +1,226 @@
+//! From a command to the edits that it comes to, or a refusal. Nothing is changed here.
+
+use super::command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup};
+use super::kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
+use super::state::{Edits, State};
+use crate::appraise::HouseRules;
+use crate::id::{BookId, DeviceId, LotId, RulesId, TermsId, ThingId, VenueId};
+use crate::money::{Currency, Money};
+use crate::worth::Allowances;
+
+impl State {
+    /// What a command changes.
+    ///
+    /// # Errors
+    /// The reason why the book will not do it, as a sentence.
+    pub fn decide(
+        &self,
+        command: &Command,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        if let Command::Begin { currency, device } = command {
+            return self.begin(*currency, device, context);
+        }
+        let currency = self.currency().ok_or(Refusal::NotBegun)?;
+        match command {
+            Command::Begin { .. } => Err(Refusal::AlreadyBegun),
+            Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
+            Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
+            Command::UseVenue(id) => self.use_venue(*id),
+            Command::RemoveVenue(id) => self.remove_venue(*id),
+            Command::Buy(purchase) => Self::buy(purchase, context),
+            Command::Rename { thing, name } => self.rename(*thing, name),
+            Command::TakeOut(thing) => self.take_out(*thing),
+        }
+    }
+
+    fn begin(
+        &self,
+        currency: Currency,
+        device: &str,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        if self.currency().is_some() {
+            return Err(Refusal::AlreadyBegun);
+        }
+        let device = checked_name(device)?;
+        Ok(vec![
+            BookId(context.fresh()).edit([BookEdit::Currency(Some(currency))]),
+            DeviceId(context.fresh()).edit([
+                DeviceEdit::Code(Some(self.me)),
+                DeviceEdit::Name(Some(device)),
+            ]),
+        ])
+    }
+
+    fn set_rules(
+        &self,
+        rules: &HouseRules,
+        allowances: &Allowances,
+        currency: Currency,
+    ) -> Result<Vec<Edits>, Refusal> {
+        let negative = rules.least_keep.is_some_and(|keep| keep < Money::ZERO)
+            || rules.cash_step < Money::ZERO;
+        if negative {
+            return Err(Refusal::Negative);
+        }
+        if *rules == self.house_rules(currency) && *allowances == self.allowances() {
+            return Err(Refusal::NoChange);
+        }
+        Ok(vec![RulesId::SINGLE.edit([
+            // A rule that is switched off stands as a least keep that is not set, beside other fields that are.
+            RulesEdit::LeastKeep(rules.least_keep),
+            RulesEdit::NoLossIfLow(Some(rules.no_loss_if_low)),
+            RulesEdit::CashStep(Some(rules.cash_step)),
+            RulesEdit::Reach(Some(rules.reach)),
+            RulesEdit::Unsold(Some(allowances.unsold)),
+            RulesEdit::Offers(Some(allowances.offers)),
+            RulesEdit::Returns(Some(allowances.returns)),
+        ])])
+    }
+
+    fn save_venue(
+        &self,
+        id: Option<VenueId>,
+        setup: &VenueSetup,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        let name = checked_name(&setup.name)?;
+        if setup.postage < Money::ZERO || setup.packing < Money::ZERO {
+            return Err(Refusal::Negative);
+        }
+        if self
+            .venues()
+            .any(|(other, venue)| Some(other) != id && venue.name.as_deref() == Some(&name))
+        {
+            return Err(Refusal::NameTaken);
+        }
+        let edits = [
+            VenueEdit::Name(Some(name)),
+            VenueEdit::Arrangement(Some(setup.arrangement)),
+            VenueEdit::Postage(Some(setup.postage)),
+            VenueEdit::Packing(Some(setup.packing)),
+        ];
+        let venue = match id {
+            Some(id) if self.venue(id).is_none() => return Err(Refusal::NoVenue),
+            Some(id) => id,
+            None => VenueId(context.fresh()),
+        };
+        let mut saved = vec![venue.edit(edits), self.terms_edit(venue, setup, context)?];
+        if self.usual_venue().is_none() {
+            saved.push(RulesId::SINGLE.edit([RulesEdit::UsualVenue(Some(venue))]));
+        }
+        Ok(saved)
+    }
+
+    /// Unchanged charges are marked as checked today; changed ones become a new version, unless today's version is still unused.
+    fn terms_edit(
+        &self,
+        venue: VenueId,
+        setup: &VenueSetup,
+        context: &mut Context<'_>,
+    ) -> Result<Edits, Refusal> {
+        let today = context.at.day().ok_or(Refusal::ClockOff)?;
+        let schedule = || TermsEdit::Schedule(Some(setup.schedule.clone()));
+        Ok(match self.terms_on(venue, today) {
+            Some((id, terms)) if terms.schedule.as_ref() == Some(&setup.schedule) => {
+                id.edit([TermsEdit::Checked(Some(today))])
+            }
+            Some((id, terms)) if terms.from == Some(today) && !self.terms_used(id) => {
+                id.edit([schedule()])
+            }
+            _ => TermsId(context.fresh()).edit([
+                TermsEdit::Venue(Some(venue)),
+                TermsEdit::From(Some(today)),
+                TermsEdit::Checked(Some(today)),
+                schedule(),
+            ]),
+        })
+    }
+
+    fn use_venue(&self, id: VenueId) -> Result<Vec<Edits>, Refusal> {
+        self.venue(id).ok_or(Refusal::NoVenue)?;
+        if self.usual_venue() == Some(id) {
+            return Err(Refusal::NoChange);
+        }
+        Ok(vec![
+            RulesId::SINGLE.edit([RulesEdit::UsualVenue(Some(id))]),
+        ])
+    }
+
+    fn remove_venue(&self, id: VenueId) -> Result<Vec<Edits>, Refusal> {
+        self.venue(id).ok_or(Refusal::NoVenue)?;
+        Ok(vec![id.edit([VenueEdit::Gone(true)])])
+    }
+
+    fn buy(purchase: &Purchase, context: &mut Context<'_>) -> Result<Vec<Edits>, Refusal> {
+        if purchase.paid < Money::ZERO
+            || purchase.postage < Money::ZERO
+            || purchase.packing < Money::ZERO
+        {
+            return Err(Refusal::Negative);
+        }
+        let name = purchase.name.trim();
+        check_length(name)?;
+        let lot = LotId(context.fresh());
+        let lot_edits = [
+            LotEdit::Paid(Some(purchase.paid)),
+            LotEdit::Bought(Some(context.at)),
+        ];
+        let thing_edits = [
+            ThingEdit::Lot(Some(lot)),
+            ThingEdit::Name((!name.is_empty()).then(|| name.to_owned())),
+            ThingEdit::Sells(purchase.sells),
+            ThingEdit::Postage(Some(purchase.postage)),
+            ThingEdit::Packing(Some(purchase.packing)),
+            ThingEdit::Expected(purchase.expected.clone()),
+        ];
+        Ok(vec![
+            lot.edit(lot_edits),
+            ThingId(context.fresh()).edit(thing_edits),
+        ])
+    }
+
+    fn rename(&self, thing: ThingId, name: &str) -> Result<Vec<Edits>, Refusal> {
+        let name = checked_name(name)?;
+        let known = self.thing(thing).ok_or(Refusal::NoThing)?;
+        if known.name.as_ref() == Some(&name) {
+            return Err(Refusal::NoChange);
+        }
+        Ok(vec![thing.edit([ThingEdit::Name(Some(name))])])
+    }
+
+    fn take_out(&self, thing: ThingId) -> Result<Vec<Edits>, Refusal> {
+        let lot = self.thing(thing).ok_or(Refusal::NoThing)?.lot;
+        let mut edits = vec![thing.edit([ThingEdit::Gone(true)])];
+        let alone = |lot: &LotId| {
+            !self
+                .things()
+                .any(|(other, known)| other != thing && known.lot == Some(*lot))
+        };
+        if let Some(lot) = lot.filter(alone) {
+            edits.push(lot.edit([LotEdit::Gone(true)]));
+        }
+        Ok(edits)
+    }
+}
+
+fn check_length(name: &str) -> Result<(), Refusal> {
+    if name.chars().count() > LONGEST_NAME {
+        Err(Refusal::NameTooLong {
+            limit: LONGEST_NAME,
+        })
+    } else {
+        Ok(())
+    }
+}
+
+fn checked_name(name: &str) -> Result<String, Refusal> {
+    let name = name.trim();
+    check_length(name)?;
+    if name.is_empty() {
+        Err(Refusal::NoName)
+    } else {
+        Ok(name.to_owned())
+    }
+}

@@ -1,0 +1,47 @@
+//! What was expected of a thing when it was bought. Kept with the thing, so that later the trader can see which buys were right.
+
+use crate::id::{TermsId, VenueId};
+use crate::money::Money;
+use serde::{Deserialize, Serialize};
+
+/// The word that the verdict was.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Word {
+    /// Buy.
+    Buy,
+    /// Haggle.
+    Haggle,
+    /// Leave.
+    Leave,
+}
+
+impl Word {
+    /// The word on screen.
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Buy => "Buy",
+            Self::Haggle => "Haggle",
+            Self::Leave => "Leave",
+        }
+    }
+}
+
+/// The verdict as it stood at the table. Never recomputed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Expected {
+    /// The venue that it was judged on.
+    pub venue: VenueId,
+    /// The terms that it was judged by.
+    pub terms: TermsId,
+    /// What the seller wanted.
+    pub ask: Money,
+    /// What was to be kept of the sale.
+    pub keep: Money,
+    /// The exact ceiling; absent when no price was low enough.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ceiling: Option<Money>,
+    /// The verdict.
+    pub verdict: Word,
+}

@@ -1,0 +1,99 @@
+//! The table of kinds: every record that a book can hold, field by field. Names and types are the format: they are never changed or
+//! reused, only added to. A test holds this table against a golden text.
+
+use super::expected::Expected;
+use super::state::{Edits, Table, Visit};
+use super::table::{Record, kinds, read, write};
+use crate::change::{Fields, RecordKey, Rule};
+use crate::day::Day;
+use crate::id::{DeviceCode, LotId, VenueId};
+use crate::money::{Currency, Money, Rate};
+use crate::postage::Arrangement;
+use crate::stamp::At;
+use crate::terms::Schedule;
+use crate::worth::Sells;
+use serde_json::Value;
+
+kinds! {
+    /// The book itself: one record.
+    "book" books Book BookId BookEdit {
+        /// The currency of every amount in the book.
+        currency Currency: Currency, Dispute, since 1;
+    }
+
+    /// A device that writes in the book.
+    "device" devices Device DeviceId DeviceEdit {
+        /// Its code, as in the keys of its changes.
+        code Code: DeviceCode, Dispute, since 1;
+        /// What the trader calls it.
+        name Name: String, Latest, since 1;
+    }
+
+    /// House rules and allowances: one record.
+    "rules" rules Rules RulesId RulesEdit {
+        /// The least to keep of a sale, after the purchase.
+        least_keep LeastKeep: Money, Dispute, since 1;
+        /// Whether a sale at the low price must not lose.
+        no_loss_if_low NoLossIfLow: bool, Dispute, since 1;
+        /// What shown ceilings are rounded down to.
+        cash_step CashStep: Money, Dispute, since 1;
+        /// How far sellers come down, as a share of what they ask.
+        reach Reach: Rate, Dispute, since 1;
+        /// Share of the price set aside for things that never sell.
+        unsold Unsold: Rate, Dispute, since 1;
+        /// Share of the price set aside for offers taken.
+        offers Offers: Rate, Dispute, since 1;
+        /// Share of the price set aside for returns.
+        returns Returns: Rate, Dispute, since 1;
+        /// The venue that things are judged on.
+        usual_venue UsualVenue: VenueId, Dispute, since 1;
+    }
+
+    /// A place where things are sold.
+    "venue" venues Venue VenueId VenueEdit {
+        /// Its name.
+        name Name: String, Dispute, since 1;
+        /// Who pays the postage, and how.
+        arrangement Arrangement: Arrangement, Dispute, since 1;
+        /// Postage of a usual parcel.
+        postage Postage: Money, Dispute, since 1;
+        /// Packing of a usual parcel.
+        packing Packing: Money, Dispute, since 1;
+    }
+
+    /// One dated schedule of a venue's charges. Once used it is never edited: a new one is written.
+    "terms" terms Terms TermsId TermsEdit {
+        /// Whose terms.
+        venue Venue: VenueId, Dispute, since 1;
+        /// First day on which they hold.
+        from From: Day, Dispute, since 1;
+        /// When the trader last looked whether they still hold.
+        checked Checked: Day, Latest, since 1;
+        /// The charges.
+        schedule Schedule: Schedule, Dispute, since 1;
+    }
+
+    /// Things bought for one price.
+    "lot" lots Lot LotId LotEdit {
+        /// What was handed over.
+        paid Paid: Money, Dispute, since 1;
+        /// When.
+        bought Bought: At, Dispute, since 1;
+    }
+
+    /// One thing.
+    "thing" things Thing ThingId ThingEdit {
+        /// The lot that it was bought in.
+        lot Lot: LotId, Dispute, since 1;
+        /// What the trader calls it.
+        name Name: String, Dispute, since 1;
+        /// What it sells for.
+        sells Sells: Sells, Dispute, since 1;
+        /// Its postage.
+        postage Postage: Money, Dispute, since 1;
+        /// Its packing.
+        packing Packing: Money, Dispute, since 1;
+        /// What was expected of it when it was bought.
+        expected Expected: Expected, Latest, since 1;
+    }
+}

@@ -1,0 +1,18 @@
+//! The book: records and what they add up to, commands that `decide` turns into edits or refuses, undo.
+
+mod command;
+mod decide;
+mod expected;
+mod kinds;
+mod read;
+mod state;
+mod table;
+mod undo;
+
+pub use command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup};
+pub use expected::{Expected, Word};
+pub use kinds::{Book, DECLARED, Device, Lot, Rules, Tables, Terms, Thing, Venue, rule};
+pub use kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
+pub use state::{BadRecord, Edits, Entry, State, Table, Touched};
+pub use table::Record;
+pub use undo::undo;

@@ -1,0 +1,141 @@
+//! Looking things up in the book, gone ones left out.
+
+use super::expected::Expected;
+use super::kinds::{Lot, Terms, Thing, Venue};
+use super::state::{State, Table};
+use super::table::Record;
+use crate::appraise::HouseRules;
+use crate::day::Day;
+use crate::id::{BookId, DeviceCode, LotId, RulesId, TermsId, ThingId, VenueId};
+use crate::money::Currency;
+use crate::worth::Allowances;
+use uuid::Uuid;
+
+fn there<T: Record>(table: &Table<T>) -> impl DoubleEndedIterator<Item = (Uuid, &T)> {
+    table
+        .iter()
+        .filter(|(_, entry)| !entry.value.is_gone())
+        .map(|(id, entry)| (*id, &entry.value))
+}
+
+fn one<T: Record>(table: &Table<T>, id: Uuid) -> Option<&T> {
+    table
+        .get(&id)
+        .map(|entry| &entry.value)
+        .filter(|record| !record.is_gone())
+}
+
+impl State {
+    /// The book's id and currency, once it has begun.
+    #[must_use]
+    pub fn book(&self) -> Option<(BookId, Currency)> {
+        there(&self.tables.books).find_map(|(id, book)| Some((BookId(id), book.currency?)))
+    }
+
+    /// The book's currency, once it has begun.
+    #[must_use]
+    pub fn currency(&self) -> Option<Currency> {
+        self.book().map(|(_, currency)| currency)
+    }
+
+    /// What a device is called, or its code while it has no name here.
+    #[must_use]
+    pub fn name_of(&self, code: DeviceCode) -> String {
+        let named = there(&self.tables.devices)
+            .find(|(_, device)| device.code == Some(code))
+            .and_then(|(_, device)| device.name.clone());
+        named.unwrap_or_else(|| code.to_string())
+    }
+
+    /// The house rules: what the trader set, else modest limits that are on from the first day.
+    #[must_use]
+    pub fn house_rules(&self, currency: Currency) -> HouseRules {
+        let start = HouseRules::starting(currency);
+        let Some(said) = one(&self.tables.rules, RulesId::SINGLE.0) else {
+            return start;
+        };
+        // The fields are set together. Unset beside a set neighbour is a rule that was switched off.
+        let least_keep = if said.no_loss_if_low.is_some() {
+            said.least_keep
+        } else {
+            start.least_keep
+        };
+        HouseRules {
+            least_keep,
+            no_loss_if_low: said.no_loss_if_low.unwrap_or(start.no_loss_if_low),
+            cash_step: said.cash_step.unwrap_or(start.cash_step),
+            reach: said.reach.unwrap_or(start.reach),
+        }
+    }
+
+    /// What is set aside: what the trader set, else modest shares.
+    #[must_use]
+    pub fn allowances(&self) -> Allowances {
+        let start = Allowances::default();
+        let Some(said) = one(&self.tables.rules, RulesId::SINGLE.0) else {
+            return start;
+        };
+        Allowances {
+            unsold: said.unsold.unwrap_or(start.unsold),
+            offers: said.offers.unwrap_or(start.offers),
+            returns: said.returns.unwrap_or(start.returns),
+        }
+    }
+
+    /// The venues, oldest first.
+    pub fn venues(&self) -> impl Iterator<Item = (VenueId, &Venue)> {
+        there(&self.tables.venues).map(|(id, venue)| (VenueId(id), venue))
+    }
+
+    /// A venue.
+    #[must_use]
+    pub fn venue(&self, id: VenueId) -> Option<&Venue> {
+        one(&self.tables.venues, id.0)
+    }
+
+    /// The venue that things are judged on: the one set, else the oldest.
+    #[must_use]
+    pub fn usual_venue(&self) -> Option<VenueId> {
+        let set = one(&self.tables.rules, RulesId::SINGLE.0).and_then(|rules| rules.usual_venue);
+        set.filter(|id| self.venue(*id).is_some())
+            .or_else(|| self.venues().next().map(|(id, _)| id))
+    }
+
+    /// The terms of a venue that hold on a day: the latest that started by then.
+    #[must_use]
+    pub fn terms_on(&self, venue: VenueId, day: Day) -> Option<(TermsId, &Terms)> {
+        let of_venue = there(&self.tables.terms)
+            .filter(|(_, terms)| terms.venue == Some(venue) && terms.schedule.is_some());
+        let started = of_venue.filter(|(_, terms)| terms.from.is_some_and(|from| from <= day));
+        started
+            .max_by_key(|(id, terms)| (terms.from, *id))
+            .map(|(id, terms)| (TermsId(id), terms))
+    }
+
+    /// Whether a verdict was given by these terms.
+    #[must_use]
+    pub fn terms_used(&self, id: TermsId) -> bool {
+        let used = |expected: &Expected| expected.terms == id;
+        self.tables
+            .things
+            .values()
+            .any(|entry| entry.value.expected.as_ref().is_some_and(used))
+    }
+
+    /// The things, oldest first.
+    pub fn things(&self) -> impl DoubleEndedIterator<Item = (ThingId, &Thing)> {
+        there(&self.tables.things).map(|(id, thing)| (ThingId(id), thing))
+    }
+
+    /// A thing.
+    #[must_use]
+    pub fn thing(&self, id: ThingId) -> Option<&Thing> {
+        one(&self.tables.things, id.0)
+    }
+
+    /// A lot.
+    #[must_use]
+    pub fn lot(&self, id: LotId) -> Option<&Lot> {
+        one(&self.tables.lots, id.0)
+    }
+}

@@ -1,0 +1,75 @@
+//! What the trader said, as a log that is only added to: changes, who knew what, and folding them into records.
+//!
+//! The line that a change is written as ([`Change::line`]) is the format on disk and in files, for ever.
+
+mod fold;
+mod key;
+mod line;
+mod record;
+mod vector;
+
+pub use fold::{Folded, Rule, fold};
+pub use key::{Key, NotAKey};
+pub use line::{BadLine, MAX_LINE};
+pub use record::RecordKey;
+pub use vector::Vector;
+
+use crate::id::DeviceCode;
+use crate::stamp::{At, Stamp};
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+use uuid::Uuid;
+
+/// The fields that a change sets, by name; `null` clears one.
+pub type Fields = Map<String, Value>;
+
+/// One change to one record. Fields stand in the order in which they are written.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Change {
+    /// Which change: the device and its running number.
+    #[serde(rename = "k")]
+    pub key: Key,
+    /// First number of the same command: one undo step.
+    pub save: u64,
+    /// Its place in the order.
+    pub stamp: Stamp,
+    /// The highest number of each other device that was folded when this was made.
+    pub seen: Vector,
+    /// What the clock showed.
+    pub at: At,
+    /// The record's kind.
+    pub kind: String,
+    /// The record's id.
+    pub id: Uuid,
+    /// What it says.
+    pub set: Fields,
+}
+
+impl Change {
+    /// Whether this change was made in knowledge of the other.
+    #[must_use]
+    pub fn knows(&self, other: &Self) -> bool {
+        let other = other.key;
+        if self.key.device == other.device {
+            other.seq < self.key.seq
+        } else {
+            other.seq <= self.seen.of(other.device)
+        }
+    }
+
+    /// The record that it speaks of.
+    #[must_use]
+    pub fn record(&self) -> RecordKey {
+        RecordKey {
+            kind: self.kind.clone(),
+            id: self.id,
+        }
+    }
+
+    /// The device that made it.
+    #[must_use]
+    pub const fn device(&self) -> DeviceCode {
+        self.key.device
+    }
+}

@@ -1,0 +1,37 @@
+//! A record's key in storage.
+
+use core::fmt;
+use core::str::FromStr;
+use uuid::Uuid;
+
+/// Which record: its text is `kind/uuid`.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct RecordKey {
+    /// The kind's name in files, whether this version knows it or not.
+    pub kind: String,
+    /// The record's id.
+    pub id: Uuid,
+}
+
+/// A text that is no record key.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+#[error("a record's key is a kind, a stroke and a UUID")]
+pub struct NotARecordKey;
+
+impl fmt::Display for RecordKey {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}/{}", self.kind, self.id)
+    }
+}
+
+impl FromStr for RecordKey {
+    type Err = NotARecordKey;
+    fn from_str(text: &str) -> Result<Self, NotARecordKey> {
+        let (kind, id) = text.split_once('/').ok_or(NotARecordKey)?;
+        let id = Uuid::parse_str(id).map_err(|_| NotARecordKey)?;
+        Ok(Self {
+            kind: kind.to_owned(),
+            id,
+        })
+    }
+}

@@ -1,0 +1,52 @@
+//! How far each device's changes are known.
+
+use super::Key;
+use crate::id::DeviceCode;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Device → highest number known. Since numbers have no holes, this says it all.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Vector(BTreeMap<DeviceCode, u64>);
+
+impl Vector {
+    /// The highest number known of a device, 0 when none is.
+    #[must_use]
+    pub fn of(&self, device: DeviceCode) -> u64 {
+        self.0.get(&device).copied().unwrap_or(0)
+    }
+
+    /// Takes note of a change.
+    pub fn note(&mut self, key: Key) {
+        let highest = self.0.entry(key.device).or_insert(0);
+        *highest = (*highest).max(key.seq);
+    }
+
+    /// The same without one device: what a change of that device writes as `seen`.
+    #[must_use]
+    pub fn without(&self, device: DeviceCode) -> Self {
+        let mut others = self.clone();
+        others.0.remove(&device);
+        others
+    }
+
+    /// Devices with their highest numbers, in order of their codes.
+    pub fn iter(&self) -> impl Iterator<Item = Key> + '_ {
+        self.0.iter().map(|(&device, &seq)| Key { device, seq })
+    }
+
+    /// Whether nothing is known yet.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+}
+
+impl FromIterator<Key> for Vector {
+    fn from_iter<I: IntoIterator<Item = Key>>(keys: I) -> Self {
+        let mut vector = Self::default();
+        keys.into_iter().for_each(|key| vector.note(key));
+        vector
+    }
+}

@@ -1,0 +1,5 @@
+//! What leaves the book and comes into it: the book file.
+
+mod book_file;
+
+pub use book_file::{Header, Trailer, write_book};

@@ -1,0 +1,289 @@
+//! What is being typed on Decide: texts as the keypad made them, kept through a crash.
+
+use crate::id::VenueId;
+use crate::money::{Currency, Money, MoneyError, parse};
+use serde::{Deserialize, Serialize};
+
+/// A field that the keypad types into.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Field {
+    /// What the seller wants.
+    #[default]
+    Ask,
+    /// Sells for, low.
+    Low,
+    /// Sells for, likely.
+    Likely,
+    /// Sells for, high.
+    High,
+    /// Postage.
+    Postage,
+    /// Packing.
+    Packing,
+}
+
+impl Field {
+    /// All fields, in the order in which "next" goes round: the likely price comes before its low and high.
+    pub const ALL: [Self; 6] = [
+        Self::Ask,
+        Self::Likely,
+        Self::Low,
+        Self::High,
+        Self::Postage,
+        Self::Packing,
+    ];
+
+    /// The field's name on the page and in tests.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Ask => "ask",
+            Self::Low => "low",
+            Self::Likely => "likely",
+            Self::High => "high",
+            Self::Postage => "postage",
+            Self::Packing => "packing",
+        }
+    }
+
+    /// The field after this one.
+    #[must_use]
+    pub fn next(self) -> Self {
+        let place = Self::ALL
+            .iter()
+            .position(|field| *field == self)
+            .unwrap_or(0);
+        Self::ALL[(place + 1) % Self::ALL.len()]
+    }
+}
+
+/// A key of the keypad that changes the field's text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Press {
+    /// A digit, 0 to 9.
+    Digit(u8),
+    /// The point.
+    Point,
+    /// The key of half a unit (see [`half_key`]).
+    Half,
+    /// Takes the last sign away.
+    RubOut,
+    /// Empties the field.
+    Clear,
+}
+
+/// What the key of half a unit types: `.50`, or `00` in a currency without decimals.
+#[must_use]
+pub fn half_key(currency: Currency) -> String {
+    match usize::from(currency.exponent()) {
+        0 => "00".to_owned(),
+        decimals => format!(".{:0<decimals$}", 5),
+    }
+}
+
+/// Everything typed on Decide.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct DecideDraft {
+    /// Asking price.
+    pub ask: String,
+    /// Low price.
+    pub low: String,
+    /// Likely price.
+    pub likely: String,
+    /// High price.
+    pub high: String,
+    /// Postage; empty means the venue's usual one.
+    pub postage: String,
+    /// Packing; empty means the venue's usual one.
+    pub packing: String,
+    /// What the thing is called.
+    pub name: String,
+    /// The venue to judge on; the usual one when none is chosen.
+    pub venue: Option<VenueId>,
+    /// Where the keypad types.
+    pub focus: Field,
+    /// Whether everything but the asking price is hidden from the seller.
+    pub covered: bool,
+    /// Whether the next digit starts the field anew: it has just been stepped into.
+    pub fresh: bool,
+}
+
+impl DecideDraft {
+    /// The text of a field.
+    #[must_use]
+    pub fn text(&self, field: Field) -> &str {
+        match field {
+            Field::Ask => &self.ask,
+            Field::Low => &self.low,
+            Field::Likely => &self.likely,
+            Field::High => &self.high,
+            Field::Postage => &self.postage,
+            Field::Packing => &self.packing,
+        }
+    }
+
+    fn text_mut(&mut self, field: Field) -> &mut String {
+        match field {
+            Field::Ask => &mut self.ask,
+            Field::Low => &mut self.low,
+            Field::Likely => &mut self.likely,
+            Field::High => &mut self.high,
+            Field::Postage => &mut self.postage,
+            Field::Packing => &mut self.packing,
+        }
+    }
+
+    /// The amount in a field; none when it is empty.
+    ///
+    /// # Errors
+    /// When the text is no amount of the currency, with a sentence.
+    pub fn amount(&self, field: Field, currency: Currency) -> Result<Option<Money>, MoneyError> {
+        match self.text(field) {
+            "" => Ok(None),
+            text => parse(text, currency).map(Some),
+        }
+    }
+
+    /// Moves the keypad to a field. A digit typed there first replaces what stands in it.
+    pub fn go(&mut self, field: Field) {
+        self.focus = field;
+        self.fresh = true;
+    }
+
+    /// Types one key into the field in focus. A key that would make the text no amount is not taken.
+    ///
+    /// # Errors
+    /// Why the key was not taken, with a sentence.
+    pub fn press(&mut self, press: Press, currency: Currency) -> Result<(), MoneyError> {
+        let before = self.text(self.focus);
+        let start = if self.fresh { "" } else { before };
+        let after = match press {
+            Press::Clear => String::new(),
+            Press::RubOut => {
+                let mut kept = before.to_owned();
+                kept.pop();
+                kept
+            }
+            Press::Digit(digit) => {
+                let kept = if start == "0" { "" } else { start };
+                format!("{kept}{}", digit.min(9))
+            }
+            Press::Point if currency.exponent() == 0 => {
+                return Err(MoneyError::TooFine { decimals: 0 });
+            }
+            Press::Point if start.contains('.') => return Err(MoneyError::ManyPoints),
+            Press::Point => format!("{}.", if start.is_empty() { "0" } else { start }),
+            Press::Half => {
+                let whole = start.split('.').next().unwrap_or("");
+                format!(
+                    "{}{}",
+                    if whole.is_empty() { "0" } else { whole },
+                    half_key(currency)
+                )
+            }
+        };
+        if !after.is_empty() {
+            parse(&after, currency)?;
+        }
+        *self.text_mut(self.focus) = after;
+        self.fresh = false;
+        Ok(())
+    }
+
+    /// Whether anything is typed that a reload would lose.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.name.is_empty() && Field::ALL.iter().all(|field| self.text(*field).is_empty())
+    }
+
+    /// The draft after a purchase: empty, still covered if it was, on the same venue.
+    #[must_use]
+    pub fn emptied(&self) -> Self {
+        Self {
+            venue: self.venue,
+            covered: self.covered,
+            ..Self::default()
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn typed(code: &str, presses: &[Press]) -> (String, Option<MoneyError>) {
+        let currency = Currency::from_code(code).expect("a currency");
+        let mut draft = DecideDraft::default();
+        let last = presses
+            .iter()
+            .map(|press| draft.press(*press, currency).err())
+            .last()
+            .flatten();
+        (draft.ask, last)
+    }
+
+    #[test]
+    fn keys_spell_amounts_and_refuse_what_is_none() {
+        use Press::{Clear, Digit, Half, Point, RubOut};
+        let check = |code, presses: &[Press], text: &str, refused: Option<MoneyError>| {
+            assert_eq!(
+                typed(code, presses),
+                (text.to_owned(), refused),
+                "{presses:?}"
+            );
+        };
+        check("USD", &[Digit(6)], "6", None);
+        check("USD", &[Digit(0), Digit(6)], "6", None);
+        check("USD", &[Digit(6), Half], "6.50", None);
+        check("USD", &[Half], "0.50", None);
+        check("USD", &[Digit(6), Point, Digit(2), Half], "6.50", None);
+        check("USD", &[Point, Digit(5)], "0.5", None);
+        check(
+            "USD",
+            &[Digit(6), Point, Point],
+            "6.",
+            Some(MoneyError::ManyPoints),
+        );
+        check(
+            "USD",
+            &[Digit(6), Half, Digit(1)],
+            "6.50",
+            Some(MoneyError::TooFine { decimals: 2 }),
+        );
+        check("USD", &[Digit(6), RubOut], "", None);
+        check("USD", &[RubOut], "", None);
+        check("USD", &[Digit(6), Digit(6), Clear], "", None);
+        check("JPY", &[Digit(6), Half], "600", None);
+        check(
+            "JPY",
+            &[Digit(6), Point],
+            "6",
+            Some(MoneyError::TooFine { decimals: 0 }),
+        );
+        check("KWD", &[Digit(6), Half], "6.500", None);
+    }
+
+    #[test]
+    fn a_field_stepped_into_is_typed_anew_but_rubbed_out_sign_by_sign() {
+        let usd = Currency::from_code("USD").expect("a currency");
+        let mut draft = DecideDraft {
+            ask: "12".into(),
+            ..DecideDraft::default()
+        };
+        draft.go(Field::Ask);
+        draft.press(Press::RubOut, usd).expect("taken");
+        assert_eq!(draft.ask, "1");
+        draft.go(Field::Ask);
+        draft.press(Press::Digit(9), usd).expect("taken");
+        assert_eq!(draft.ask, "9");
+    }
+
+    #[test]
+    fn digits_end_where_amounts_do() {
+        let (text, last) = typed("USD", &[Press::Digit(9); 18]);
+        assert_eq!(last, Some(MoneyError::TooLarge));
+        assert_eq!(text, "99999999");
+    }
+}

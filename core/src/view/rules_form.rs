@@ -1,0 +1,132 @@
+//! The form of the house rules and allowances.
+
+use super::venue_form::Complaint;
+use crate::appraise::HouseRules;
+use crate::book::State;
+use crate::money::{Currency, Money, MoneyError, Rate, parse, plain};
+use crate::worth::Allowances;
+use serde::{Deserialize, Serialize};
+
+/// A field of the form.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum RulesInput {
+    /// The least to keep.
+    LeastKeep,
+    /// The cash step.
+    CashStep,
+    /// How far sellers come down.
+    Reach,
+    /// Set aside for things that never sell.
+    Unsold,
+    /// Set aside for offers.
+    Offers,
+    /// Set aside for returns.
+    Returns,
+}
+
+/// The form's texts.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct RulesForm {
+    /// The least to keep; empty switches the rule off.
+    pub least_keep: String,
+    /// No loss if it sells low.
+    pub no_loss_if_low: bool,
+    /// The cash step; empty for none.
+    pub cash_step: String,
+    /// How far sellers come down, in percent.
+    pub reach: String,
+    /// Percent set aside for things that never sell.
+    pub unsold: String,
+    /// Percent set aside for offers.
+    pub offers: String,
+    /// Percent set aside for returns.
+    pub returns: String,
+}
+
+impl RulesForm {
+    /// The form of the rules as they stand.
+    #[must_use]
+    pub fn of(state: &State) -> Option<Self> {
+        let currency = state.currency()?;
+        let (rules, aside) = (state.house_rules(currency), state.allowances());
+        Some(Self {
+            least_keep: rules
+                .least_keep
+                .map(|keep| plain(keep, currency))
+                .unwrap_or_default(),
+            no_loss_if_low: rules.no_loss_if_low,
+            cash_step: plain(rules.cash_step, currency),
+            reach: rules.reach.to_string(),
+            unsold: aside.unsold.to_string(),
+            offers: aside.offers.to_string(),
+            returns: aside.returns.to_string(),
+        })
+    }
+
+    /// Reads the form.
+    ///
+    /// # Errors
+    /// Every field that cannot be used, with a sentence.
+    pub fn read(
+        &self,
+        currency: Currency,
+    ) -> Result<(HouseRules, Allowances), Vec<Complaint<RulesInput>>> {
+        let mut complaints = Vec::new();
+        let mut complain = |field, error: String| {
+            complaints.push(Complaint {
+                field,
+                sentence: error,
+            })
+        };
+        let mut money = |field, text: &str| {
+            empty_or(text, |text| parse(text, currency)).unwrap_or_else(|error| {
+                complain(field, error.to_string());
+                None
+            })
+        };
+        let least_keep = money(RulesInput::LeastKeep, &self.least_keep);
+        let cash_step = money(RulesInput::CashStep, &self.cash_step).unwrap_or(Money::ZERO);
+        let mut rate = |field, text: &str| {
+            empty_or(text, Rate::parse)
+                .map(Option::unwrap_or_default)
+                .unwrap_or_else(|error| {
+                    complain(field, error.to_string());
+                    Rate::ZERO
+                })
+        };
+        let rules = HouseRules {
+            least_keep,
+            no_loss_if_low: self.no_loss_if_low,
+            cash_step,
+            reach: rate(RulesInput::Reach, &self.reach),
+        };
+        let aside = Allowances {
+            unsold: rate(RulesInput::Unsold, &self.unsold),
+            offers: rate(RulesInput::Offers, &self.offers),
+            returns: rate(RulesInput::Returns, &self.returns),
+        };
+        if let Err(error) = aside.check() {
+            complain(RulesInput::Unsold, error.to_string());
+        }
+        if let Err(error) = rules.check() {
+            complain(RulesInput::LeastKeep, error.to_string());
+        }
+        if complaints.is_empty() {
+            Ok((rules, aside))
+        } else {
+            Err(complaints)
+        }
+    }
+}
+
+fn empty_or<T>(
+    text: &str,
+    read: impl Fn(&str) -> Result<T, MoneyError>,
+) -> Result<Option<T>, MoneyError> {
+    if text.trim().is_empty() {
+        Ok(None)
+    } else {
+        read(text).map(Some)
+    }
+}

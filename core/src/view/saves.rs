@@ -1,0 +1,92 @@
+//! A save in a sentence, for the undo bar and the last ten.
+
+use crate::book::State;
+use crate::change::Change;
+use crate::id::ThingId;
+use crate::money::{Money, plain};
+use crate::stamp::At;
+use serde::Deserialize;
+use serde_json::Value;
+use uuid::Uuid;
+
+/// A save that can be undone.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Done {
+    /// First number of the save.
+    pub save: u64,
+    /// When.
+    pub at: At,
+    /// What it did, as a short sentence without a full stop.
+    pub sentence: String,
+}
+
+/// Describes a save by its changes. `None` for no changes at all.
+#[must_use]
+pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
+    let first = changes.first()?;
+    let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
+    let sentence = if let Some(thing) = of_kind("thing") {
+        of_thing(state, thing, of_kind("lot"))
+    } else if let Some(venue) = of_kind("venue") {
+        let name = name_in(venue).or_else(|| {
+            state
+                .tables
+                .venues
+                .get(&venue.id)
+                .and_then(|entry| entry.value.name.clone())
+        });
+        format!(
+            "{} {}",
+            name.unwrap_or_else(|| "venue".to_owned()),
+            moved(venue).unwrap_or("saved")
+        )
+    } else if of_kind("book").is_some() {
+        "Book begun".to_owned()
+    } else {
+        "House rules saved".to_owned()
+    };
+    Some(Done {
+        save: first.save,
+        at: first.at,
+        sentence,
+    })
+}
+
+fn of_thing(state: &State, thing: &Change, lot: Option<&Change>) -> String {
+    let name = name_in(thing).unwrap_or_else(|| thing_name(state, thing.id));
+    if let Some(moved) = moved(thing) {
+        return format!("{name} {moved}");
+    }
+    let paid = lot.and_then(|lot| Money::deserialize(lot.set.get("paid")?).ok());
+    match (paid, state.currency()) {
+        (Some(paid), Some(currency)) => format!("{name} bought, {}", plain(paid, currency)),
+        _ => format!("{name} changed"),
+    }
+}
+
+fn thing_name(state: &State, id: Uuid) -> String {
+    let name = state
+        .tables
+        .things
+        .get(&ThingId(id).0)
+        .and_then(|entry| entry.value.name.clone());
+    name.unwrap_or_else(|| "Thing".to_owned())
+}
+
+fn name_in(change: &Change) -> Option<String> {
+    change
+        .set
+        .get("name")
+        .and_then(Value::as_str)
+        .map(str::to_owned)
+}
+
+fn moved(change: &Change) -> Option<&'static str> {
+    change.set.get("gone").map(|gone| {
+        if gone == &Value::Bool(true) {
+            "taken out"
+        } else {
+            "put back"
+        }
+    })
+}

@@ -43,10 +43,9 @@ impl Places {
         self.root.join("dist")
     }
 
-    /// The module as the compiler left it, with the names of its functions.
-    pub fn raw_wasm(&self) -> PathBuf {
-        self.target
-            .join("wasm32-unknown-unknown/release/haulwren.wasm")
+    /// The module of the last build before its names were taken out.
+    pub fn named_wasm(&self) -> PathBuf {
+        self.target.join("haulwren-named.wasm")
     }
 
     /// The version of a package in the lock file.

@@ -3,6 +3,7 @@
 mod copies;
 mod precache;
 mod relative;
+mod slim;
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -21,7 +22,7 @@ pub use copies::brotli;
 pub fn build(places: &Places) -> Done<PathBuf> {
     let dist = places.dist();
     bundle(places, &dist, &[])?;
-    finish(&dist)?;
+    finish(&dist, Some(&places.named_wasm()))?;
     Ok(dist)
 }
 
@@ -32,7 +33,7 @@ pub fn build(places: &Places) -> Done<PathBuf> {
 pub fn build_publish_first(places: &Places) -> Done<PathBuf> {
     let dist = places.target.join("dist-publish-first");
     bundle(places, &dist, &["--features", "publish-first"])?;
-    finish(&dist)?;
+    finish(&dist, None)?;
     Ok(dist)
 }
 
@@ -58,7 +59,8 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
     run(&mut command)
 }
 
-fn finish(dist: &Path) -> Done {
+fn finish(dist: &Path, named: Option<&Path>) -> Done {
+    slim::slim(dist, named)?;
     relative::check(dist)?;
     let version = precache::fill(dist)?;
     let sizes = copies::write(dist)?;

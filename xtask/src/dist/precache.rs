@@ -103,7 +103,7 @@ mod tests {
         let second = fill(&dist).expect("filled again");
         std::fs::remove_dir_all(&dist).expect("removed");
 
-        // Both digests: FIPS 180-4 examples ("" and "abc") as published, in base 64.
+        // SHA-384 of no bytes and of "abc" in base 64, as `openssl dgst -sha384` gives them.
         let empty = "OLBgp1GsljhM2TJ+sbHjaiH9txEUvgdDTAzHv2P24donTt6/529l+9Ua0vFImLlb";
         let abc = "ywB1P0WjXou1oD1pmsZQBycsMqsO3tFjGotgWkP/W+2AhgcroefMI1i67KE0yCWn";
         let list = format!(

@@ -48,7 +48,7 @@ pub fn print(path: &Path) -> Done {
     let rest: usize = sums.iter().skip(LINES).map(|(_, size)| size).sum();
     println!("{rest:>10}  in {} more", sums.len().saturating_sub(LINES));
     println!(
-        "{:>10}  the whole module, with names and tables",
+        "{:>10}  the whole module with its names, which are not served",
         bytes.len()
     );
     Ok(())
@@ -87,13 +87,16 @@ fn read(bytes: &[u8]) -> Result<Module<'_>, wasmparser::BinaryReaderError> {
 }
 
 /// The crate at the head of a function's path. For `<A as B>::c` that is the crate of `A`; for a built-in
-/// type, that of `B`. What has no path is C or the linker's.
+/// type, that of `B`. What has no path is C or the linker's. A crate may bear its hash: `core[0123abc]::fmt`.
 fn owner(mangled: &str) -> String {
     let name = format!("{:#}", rustc_demangle::demangle(mangled));
     let is_word = |c: char| c.is_alphanumeric() || c == '_';
     let mut rest = name.as_str();
     while let Some(at) = rest.find("::") {
         let head = &rest[..at];
+        let head = head.strip_suffix(']').map_or(head, |hashed| {
+            hashed.rfind('[').map_or(head, |open| &hashed[..open])
+        });
         let start = head.rfind(|c| !is_word(c)).map_or(0, |before| before + 1);
         let word = head[start..].to_owned();
         if !word.is_empty() {
@@ -121,6 +124,12 @@ mod tests {
             "_ZN42_$LT$$RF$T$u20$as$u20$core..fmt..Debug$GT$3fmt17h0123456789abcdefE",
             "core",
         );
+        check("core[1a2b3c]::panicking::panic_fmt", "core");
+        check(
+            "<alloc[1a2b]::string::String as core[3c]::fmt::Write>::write_str",
+            "alloc",
+        );
+        check("<[u8] as core[3c]::fmt::Debug>::fmt", "core");
         check("memcpy", "(no crate)");
     }
 }

@@ -37,7 +37,9 @@ function watch() {
     bootStopped = false;
     document.querySelector("#boot-panel")?.remove();
   } else if (root.dataset.stopped) {
-    document.querySelector("#frame")?.setAttribute("aria-busy", "false");
+    const frame = document.querySelector("#frame");
+    frame?.setAttribute("aria-busy", "false");
+    frame?.querySelector("[role=status]")?.replaceChildren("Your book is not open");
     panel();
   }
 }

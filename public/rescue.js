@@ -34,14 +34,15 @@ async function all(store) {
 // One book as the lines of a book file, without the trailer.
 async function read(db) {
   const stores = db.transaction(["changes", "meta"]);
-  const meta = new Map((await all(stores.objectStore("meta"))).map(({ k, v }) => [k, JSON.parse(v)]));
-  const imports = meta.get("imports") ?? {};
+  const meta = stores.objectStore("meta");
+  const told = async (key) => JSON.parse((await asked(meta.get(key)))?.v ?? "null");
+  const [device, imports] = [await told("device"), await told("imports") ?? {}];
   // An import that was cut off before it was settled is no part of the book.
   const rows = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || (imports[i]?.state ?? imports[i]) !== "staging");
   const have = {};
   for (const { k } of rows) {
-    const [device, seq] = k.split("/");
-    have[device] = Math.max(have[device] ?? 0, Number(seq));
+    const [of, seq] = k.split("/");
+    have[of] = Math.max(have[of] ?? 0, Number(seq));
   }
   const books = {};
   for (const { t } of rows.filter(({ r }) => r.startsWith("book/")).sort((a, b) => (a.s < b.s ? -1 : 1))) {
@@ -49,7 +50,7 @@ async function read(db) {
     books[id] = { ...books[id], ...set };
   }
   const book = Object.keys(books).sort().find((id) => books[id].currency && !books[id].gone);
-  const sender = meta.get("device") ?? Object.keys(have)[0];
+  const sender = device ?? Object.keys(have)[0];
   const header = { format: "haulwren-book", version: 1, book, currency: books[book]?.currency, sender, have };
   return { count: rows.length, whole: Boolean(book), lines: [JSON.stringify(header), ...rows.map(({ t }) => t)] };
 }

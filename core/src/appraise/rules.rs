@@ -87,3 +87,47 @@ impl HouseRules {
         }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn starting(code: &str) -> HouseRules {
+        HouseRules::starting(Currency::from_code(code).unwrap())
+    }
+
+    #[test]
+    fn rules_to_start_from_suit_the_currency() {
+        assert_eq!(starting("USD").cash_step, Money::new(50));
+        assert_eq!(starting("KWD").cash_step, Money::new(500));
+        assert_eq!(starting("JPY").cash_step, Money::new(1));
+        assert_eq!(starting("USD").check(), Ok(()));
+    }
+
+    #[test]
+    fn rules_below_nothing_or_beyond_typing_are_refused() {
+        let rules = |least, step| HouseRules {
+            least_keep: Some(least),
+            cash_step: step,
+            ..starting("USD")
+        };
+        let (less, none, much) = (Money::new(-1), Money::ZERO, Money::MAX);
+        assert_eq!(rules(less, none).check(), Err(RulesError::NegativeKeep));
+        assert_eq!(rules(none, less).check(), Err(RulesError::NegativeStep));
+        assert_eq!(rules(much, none).check(), Err(RulesError::TooLarge));
+        assert_eq!(rules(none, much).check(), Err(RulesError::TooLarge));
+    }
+
+    #[test]
+    fn rules_read_back_from_their_text() {
+        let text = serde_json::to_string(&starting("USD")).unwrap();
+        assert_eq!(
+            text,
+            r#"{"least_keep":null,"no_loss_if_low":true,"cash_step":50,"reach":"50"}"#
+        );
+        assert_eq!(
+            serde_json::from_str::<HouseRules>(&text).unwrap(),
+            starting("USD")
+        );
+    }
+}

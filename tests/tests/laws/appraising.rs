@@ -182,10 +182,18 @@ proptest! {
             }
             _ => None,
         };
+        let coin = facts.rules.cash_step.minor().max(100);
         if let Some(offer) = offer {
-            let coin = facts.rules.cash_step.minor().max(100);
             prop_assert_eq!(offer.minor() % coin, 0);
             prop_assert!(offer.minor() > 0 && offer.minor() < ask && offer <= shown);
+        }
+        if let (Ok(ceiling), true) = (found.ceiling, found.verdict.unwrap().0 > Verdict::Leave) {
+            // In sixths of a minor unit, so that a half and two thirds are both whole.
+            let aim = (3 * ceiling.exact.minor()).min(4 * ask);
+            let nearest = (2 * aim + 6 * coin) / (12 * coin) * coin;
+            let expected = nearest.min(shown.minor() / coin * coin);
+            let expected = (expected > 0 && expected < ask).then(|| Money::new(expected));
+            prop_assert_eq!(offer, expected);
         }
     }
 

@@ -7,7 +7,7 @@ mod terms;
 use proptest::test_runner::{Config, RngSeed};
 
 /// So many tries from a fixed seed: a failure is a failure for everyone. Set `PROPTEST_RNG_SEED` and `PROPTEST_CASES` to
-/// look further; what fails is kept beside this file and tried first from then on.
+/// look further; what fails is kept in the folder `proptest-regressions` and tried first from then on.
 fn tries(cases: u32) -> Config {
     let given = Config::default();
     Config {

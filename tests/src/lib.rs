@@ -1,3 +1,5 @@
 //! Test kit.
 
+#[cfg(feature = "browser")]
+pub mod browser;
 pub mod server;

@@ -1,0 +1,60 @@
+//! The three browser engines and what our way of driving each can do.
+
+use std::fmt;
+
+/// A browser engine. Every journey is written once and names the engines it runs in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Engine {
+    /// Chromium, driven by chromedriver.
+    Chromium,
+    /// Firefox, driven by geckodriver.
+    Firefox,
+    /// `WebKit`'s small browser, driven by its own driver on a screen of its own.
+    WebKit,
+}
+
+/// What one engine can do under automation. Known from trying, not from manuals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Can {
+    /// Comes back on the same profile after it was ended or killed. `WebKit`'s automation keeps one
+    /// ephemeral session.
+    pub restart: bool,
+    /// Speaks the devtools protocol: scripts before the page's own, screen sizes, colour schemes, CPU
+    /// throttling, forced garbage collection.
+    pub devtools: bool,
+    /// Enforces, in automation, that a page keeps running at full speed in a window behind another.
+    pub two_windows: bool,
+}
+
+impl Engine {
+    /// The table.
+    pub const fn can(self) -> Can {
+        match self {
+            Self::Chromium => Can {
+                restart: true,
+                devtools: true,
+                two_windows: true,
+            },
+            Self::Firefox => Can {
+                restart: true,
+                devtools: false,
+                two_windows: true,
+            },
+            Self::WebKit => Can {
+                restart: false,
+                devtools: false,
+                two_windows: true,
+            },
+        }
+    }
+}
+
+impl fmt::Display for Engine {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        out.write_str(match self {
+            Self::Chromium => "Chromium",
+            Self::Firefox => "Firefox",
+            Self::WebKit => "WebKit",
+        })
+    }
+}

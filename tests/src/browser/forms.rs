@@ -1,0 +1,154 @@
+//! Forms and buttons by the words that a person reads: labels and names, never positions or classes.
+
+use serde_json::json;
+
+use super::failure::{Failure, Outcome, wrong};
+use super::tab::Tab;
+
+/// The control with this accessible name: its label, its own label attribute or its group's.
+const BY_LABEL: &str = r#"
+const want = arguments[0].toLowerCase();
+const text = (e) => (e?.textContent ?? "").trim().replace(/\s+/g, " ").toLowerCase();
+const named = (e) => [
+  ...[...(e.labels ?? [])].map(text),
+  (e.getAttribute("aria-label") ?? "").toLowerCase(),
+  ...(e.getAttribute("aria-labelledby") ?? "").split(/\s+/).filter(Boolean).map((id) => text(document.getElementById(id))),
+];
+const shown = (e) => e.getClientRects().length > 0;
+const all = [...document.querySelectorAll("input, select, textarea")];
+const exact = all.filter((e) => named(e).some((name) => name === want));
+const near = all.filter((e) => named(e).some((name) => name.startsWith(want)));
+return exact.find(shown) ?? near.find(shown) ?? exact[0] ?? near[0] ?? null;
+"#;
+
+/// The button, link or tab with this name inside an element.
+const BY_NAME: &str = r#"
+const [within, want] = [arguments[0], arguments[1].toLowerCase()];
+const name = (e) => (e.getAttribute("aria-label") ?? e.textContent ?? "").trim().replace(/\s+/g, " ").toLowerCase();
+const shown = (e) => e.getClientRects().length > 0;
+const all = [...document.querySelectorAll(within)].flatMap((box) => [...box.querySelectorAll("button, a, summary, [role=button], [role=radio], [role=tab]")]).filter(shown);
+return all.find((e) => name(e) === want) ?? all.find((e) => name(e).startsWith(want)) ?? null;
+"#;
+
+/// Sentences that tell what is wrong: alerts with words, and what describes a field called invalid.
+const COMPLAINTS: &str = r#"
+const text = (e) => (e?.textContent ?? "").trim();
+const alerts = [...document.querySelectorAll("[role=alert]")].filter((e) => e.getClientRects().length).map(text);
+const fields = [...document.querySelectorAll("[aria-invalid=true]")].flatMap((e) =>
+  `${e.getAttribute("aria-describedby") ?? ""} ${e.getAttribute("aria-errormessage") ?? ""}`
+    .split(/\s+/).filter(Boolean).map((id) => text(document.getElementById(id))));
+return [...new Set([...alerts, ...fields])].filter(Boolean);
+"#;
+
+impl Tab {
+    /// Replaces what a field holds, by real keys; in a list of choices, chooses.
+    ///
+    /// # Errors
+    /// When no field has that label, or the list lacks the choice.
+    pub async fn fill(&self, label: &str, text: &str) -> Outcome<()> {
+        let found =
+            format!("return (function () {{ {BY_LABEL} }}).apply(null, arguments) !== null");
+        self.until_with(&format!("the field \"{label}\""), &found, &[json!(label)])
+            .await?;
+        let field = self
+            .session()
+            .execute(BY_LABEL, vec![json!(label)])
+            .await?
+            .element()?;
+        if field.tag_name().await?.eq_ignore_ascii_case("select") {
+            return self.choose(label, text).await;
+        }
+        field.clear().await?;
+        if !text.is_empty() {
+            field.send_keys(text).await?;
+        }
+        Ok(())
+    }
+
+    /// What a field holds now.
+    ///
+    /// # Errors
+    /// When no field has that label.
+    pub async fn field(&self, label: &str) -> Outcome<String> {
+        let script = format!(
+            "const e = (function () {{ {BY_LABEL} }}).apply(null, arguments); return e === null ? null : e.value"
+        );
+        let value: Option<String> = self.ask_with(&script, &[json!(label)]).await?;
+        value.ok_or_else(|| Failure::Wrong(format!("there is no field \"{label}\"")))
+    }
+
+    async fn choose(&self, label: &str, text: &str) -> Outcome<()> {
+        let script = format!(
+            "const e = (function () {{ {BY_LABEL} }}).apply(null, arguments);\n\
+             const want = arguments[1].toLowerCase();\n\
+             const option = [...e.options].find((o) => o.value.toLowerCase() === want)\n\
+               ?? [...e.options].find((o) => o.textContent.trim().toLowerCase().startsWith(want));\n\
+             if (!option) return false;\n\
+             e.value = option.value;\n\
+             e.dispatchEvent(new Event('input', {{ bubbles: true }}));\n\
+             e.dispatchEvent(new Event('change', {{ bubbles: true }}));\n\
+             return true;"
+        );
+        if self
+            .ask_with::<bool>(&script, &[json!(label), json!(text)])
+            .await?
+        {
+            return Ok(());
+        }
+        wrong(format!("the list \"{label}\" has no choice \"{text}\""))
+    }
+
+    /// Taps the button, link or tab of that name.
+    ///
+    /// # Errors
+    /// When there is none.
+    pub async fn press(&self, name: &str) -> Outcome<()> {
+        self.press_in("body", name).await
+    }
+
+    /// Taps the button, link or tab of that name inside an element.
+    ///
+    /// # Errors
+    /// When there is none.
+    pub async fn press_in(&self, within: &str, name: &str) -> Outcome<()> {
+        let with = [json!(within), json!(name)];
+        let found = format!("return (function () {{ {BY_NAME} }}).apply(null, arguments) !== null");
+        self.until_with(&format!("the button \"{name}\""), &found, &with)
+            .await?;
+        let button = self
+            .session()
+            .execute(BY_NAME, with.to_vec())
+            .await?
+            .element()?;
+        Ok(button.click().await?)
+    }
+
+    /// Whether a button, link or tab of that name is there.
+    ///
+    /// # Errors
+    /// When a script fails.
+    pub async fn has_button(&self, name: &str) -> Outcome<bool> {
+        let found = format!("return (function () {{ {BY_NAME} }}).apply(null, arguments) !== null");
+        self.ask_with(&found, &[json!("body"), json!(name)]).await
+    }
+
+    /// The sentences that tell what is wrong.
+    ///
+    /// # Errors
+    /// When a script fails.
+    pub async fn complaints(&self) -> Outcome<Vec<String>> {
+        self.ask(COMPLAINTS).await
+    }
+
+    /// Waits for a sentence that tells what is wrong, and checks that it is one: more than a code.
+    ///
+    /// # Errors
+    /// At the deadline.
+    pub async fn expect_complaint(&self, after: &str) -> Outcome<String> {
+        let some =
+            format!("return (() => {{ {COMPLAINTS} }})().some((s) => s.split(/\\s+/).length >= 3)");
+        self.until(&format!("a sentence after {after}"), &some)
+            .await?;
+        Ok(self.complaints().await?.join(" / "))
+    }
+}

@@ -1,0 +1,188 @@
+//! One started browser with its own fresh profile, its tabs, its death and its return.
+
+use std::path::PathBuf;
+
+use super::engine::Engine;
+use super::failure::{Outcome, wrong};
+use super::inject;
+use super::launch::Running;
+use super::process::Killer;
+use super::profile::Profile;
+use super::tab::Tab;
+use super::trap::Trap;
+
+/// How to start.
+#[derive(Debug, Clone, Default)]
+pub struct Start {
+    /// Scripts that run before the page's own, in every tab. Only where the engine speaks the devtools
+    /// protocol.
+    pub before_page: Vec<String>,
+}
+
+/// A browser. Dropping it kills it with everything it started and removes its profile.
+pub struct Browser {
+    engine: Engine,
+    start: Start,
+    // Before the profile, so that the browser dies first and its folder is removed afterwards.
+    running: Option<Running>,
+    trap: Trap,
+    profile: Profile,
+}
+
+impl Browser {
+    /// Starts an engine on a fresh profile.
+    ///
+    /// # Errors
+    /// When a program is missing or does not come up.
+    pub async fn open(engine: Engine) -> Outcome<Self> {
+        Self::open_with(engine, Start::default()).await
+    }
+
+    /// Starts an engine on a fresh profile, in the given way.
+    ///
+    /// # Errors
+    /// When a program is missing or does not come up.
+    pub async fn open_with(engine: Engine, start: Start) -> Outcome<Self> {
+        if !start.before_page.is_empty() && !engine.can().devtools {
+            return wrong(format!("{engine} cannot run scripts before the page's own"));
+        }
+        let trap = Trap::set()?;
+        let profile = Profile::fresh(engine, trap.port())?;
+        let mut browser = Self {
+            engine,
+            start,
+            running: None,
+            trap,
+            profile,
+        };
+        browser.launch().await?;
+        Ok(browser)
+    }
+
+    /// Which engine this is.
+    pub fn engine(&self) -> Engine {
+        self.engine
+    }
+
+    /// The tab that is open after a start.
+    ///
+    /// # Errors
+    /// When the browser is not running.
+    pub async fn tab(&self) -> Outcome<Tab> {
+        let session = &self.running()?.session;
+        self.prepare(session.window().await?).await
+    }
+
+    /// Opens one more tab of the same profile.
+    ///
+    /// # Errors
+    /// When the browser is not running or refuses.
+    pub async fn new_tab(&self) -> Outcome<Tab> {
+        let handle = self.running()?.session.new_tab().await?;
+        self.prepare(handle).await
+    }
+
+    /// Opens one more window of the same profile, in which the page runs at full speed beside others.
+    ///
+    /// # Errors
+    /// When the browser is not running or refuses.
+    pub async fn new_window(&self) -> Outcome<Tab> {
+        let handle = self.running()?.session.new_window().await?;
+        self.prepare(handle).await
+    }
+
+    /// Kills the browser from any thread.
+    ///
+    /// # Errors
+    /// When the browser is not running.
+    pub fn killer(&self) -> Outcome<Killer> {
+        Ok(self.running()?.killer())
+    }
+
+    /// Ends the browser in an orderly way and starts it again on the same profile. Tabs from before are
+    /// dead.
+    ///
+    /// # Errors
+    /// When the engine cannot do that, or does not come up again.
+    pub async fn restart(&mut self) -> Outcome<()> {
+        if let Some(running) = self.running.take() {
+            running.end().await?;
+        }
+        self.launch().await
+    }
+
+    /// Starts the browser again on the same profile after it was killed, and makes sure that nothing of
+    /// it is left first.
+    ///
+    /// # Errors
+    /// When the engine cannot do that, or does not come up again.
+    pub async fn restart_after_kill(&mut self) -> Outcome<()> {
+        if let Some(running) = self.running.take() {
+            running.kill();
+        }
+        self.launch().await
+    }
+
+    /// Ends the browser in an orderly way.
+    ///
+    /// # Errors
+    /// When it does not answer.
+    pub async fn close(mut self) -> Outcome<()> {
+        match self.running.take() {
+            Some(running) => running.end().await,
+            None => Ok(()),
+        }
+    }
+
+    /// Where downloads land; in `WebKit` nothing does.
+    pub fn downloads(&self) -> PathBuf {
+        self.profile.downloads()
+    }
+
+    /// Checks that nothing in this browser has asked for anything at another host.
+    ///
+    /// # Errors
+    /// Names what was asked for.
+    pub fn expect_no_other_host(&self) -> Outcome<()> {
+        let caught = self.trap.caught();
+        if caught.is_empty() {
+            return Ok(());
+        }
+        wrong(format!("requests to other hosts: {caught:?}"))
+    }
+
+    async fn launch(&mut self) -> Outcome<()> {
+        let running = Running::start(self.engine, &self.profile, self.trap.port()).await?;
+        self.running = Some(running);
+        Ok(())
+    }
+
+    async fn prepare(&self, handle: thirtyfour::WindowHandle) -> Outcome<Tab> {
+        let session = self.running()?.session.clone();
+        let tab = Tab::new(self.engine, session, handle);
+        tab.focus().await?;
+        tab.phone_sized().await?;
+        if self.engine.can().devtools {
+            tab.before_page(inject::VIOLATIONS).await?;
+            for script in &self.start.before_page {
+                tab.before_page(script).await?;
+            }
+        }
+        Ok(tab)
+    }
+
+    fn running(&self) -> Outcome<&Running> {
+        match &self.running {
+            Some(running) => Ok(running),
+            None => wrong("the browser is not running"),
+        }
+    }
+}
+
+impl Drop for Browser {
+    fn drop(&mut self) {
+        if let Some(running) = self.running.take() {
+            running.kill();
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! Firefox by hand, headless, with geckodriver connected to it.
+
+use serde_json::json;
+
+use super::super::failure::{Failure, Outcome};
+use super::super::process::Group;
+use super::super::profile::Profile;
+use super::super::{ready, setup::Setup};
+use super::Running;
+
+pub(super) async fn start(profile: &Profile) -> Outcome<Running> {
+    let program = super::find("Firefox", &["firefox-esr", "firefox"])?;
+    let data = profile.data();
+    let port_file = data.join("MarionetteActivePort");
+    if port_file.exists() {
+        // Left by the run before: its port means nothing now.
+        let trouble = Failure::system("cannot remove the old port file");
+        std::fs::remove_file(&port_file).map_err(trouble)?;
+    }
+    let mut command = profile.command(&program);
+    command
+        // Without this a release build ignores the address that the profile gives for its own settings.
+        .env("MOZ_REMOTE_SETTINGS_DEVTOOLS", "1")
+        .args(["-headless", "--marionette", "-no-remote", "-profile"])
+        .arg(&data)
+        .arg("about:blank");
+    let mut browser = Group::start("firefox", &mut command, &profile.log("firefox"))?;
+    let port = ready::port_file(&mut browser, &port_file).await?;
+    let more = [
+        ("--connect-existing", String::new()),
+        ("--marionette-port", port.to_string()),
+    ];
+    let program = Setup::geckodriver();
+    let (driver, port) = super::driver("geckodriver", &program, profile, &more, &[]).await?;
+    let session = super::session(port, &[("browserName", json!("firefox"))]).await?;
+    Ok(Running {
+        session,
+        driver,
+        browser: Some(browser),
+        screen: None,
+    })
+}

@@ -1,0 +1,39 @@
+//! Driving real browsers: the kit under the journeys and benches.
+//!
+//! In reading order: [`Engine`] and what each can do; [`Browser`], one started browser with its own fresh
+//! profile; [`Tab`], one of its windows; then what a trader does in a tab (keypad, forms) and what a test
+//! looks at (figures, the stored book, pictures, accessibility, requests).
+//!
+//! Nothing here waits for a length of time: every wait is for a state, with a deadline after which the
+//! failure says what was waited for and how the page stood.
+
+mod access;
+mod book;
+mod decide;
+mod engine;
+mod failure;
+mod first_run;
+mod forms;
+mod inject;
+mod instance;
+mod launch;
+mod network;
+mod pictures;
+mod process;
+mod profile;
+mod ready;
+mod runner;
+mod setup;
+mod tab;
+mod trap;
+
+pub use access::{Theme, contrast_rules};
+pub use book::{Book, check_book_file};
+pub use engine::Engine;
+pub use failure::{Failure, Outcome, wrong};
+pub use first_run::{MARLPOST, QUAYSIDE, VenueForm};
+pub use instance::{Browser, Start};
+pub use process::Killer;
+pub use runner::run;
+pub use setup::{Chance, Setup};
+pub use tab::{DEADLINE, Tab};

@@ -1,0 +1,102 @@
+//! A browser's own fresh folder: profile, home, logs. Gone when dropped.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+
+use super::engine::Engine;
+use super::failure::{Failure, Outcome};
+
+/// Settings that keep Firefox from calling home, restoring windows and asking questions; the last one is
+/// the port of the trap.
+const FIREFOX: &str = r#"
+user_pref("marionette.port", 0);
+user_pref("browser.shell.checkDefaultBrowser", false);
+user_pref("browser.sessionstore.resume_from_crash", false);
+user_pref("browser.startup.page", 0);
+user_pref("toolkit.startup.max_resumed_crashes", -1);
+user_pref("datareporting.policy.dataSubmissionEnabled", false);
+user_pref("app.update.enabled", false);
+user_pref("app.normandy.enabled", false);
+user_pref("extensions.update.enabled", false);
+user_pref("extensions.getAddons.cache.enabled", false);
+user_pref("extensions.systemAddon.update.enabled", false);
+user_pref("network.captive-portal-service.enabled", false);
+user_pref("network.connectivity-service.enabled", false);
+user_pref("services.settings.server", "http://127.0.0.1:9/v1");
+user_pref("browser.safebrowsing.update.enabled", false);
+user_pref("browser.region.network.url", "");
+user_pref("browser.topsites.contile.enabled", false);
+user_pref("browser.newtabpage.enabled", false);
+user_pref("dom.push.connection.enabled", false);
+user_pref("network.trr.mode", 5);
+user_pref("browser.download.useDownloadDir", true);
+user_pref("browser.download.folderList", 2);
+user_pref("dom.min_background_timeout_value", 4);
+user_pref("network.proxy.type", 1);
+user_pref("network.proxy.http", "127.0.0.1");
+user_pref("network.proxy.ssl", "127.0.0.1");
+"#;
+
+/// The folders of one browser.
+pub(crate) struct Profile {
+    root: tempfile::TempDir,
+}
+
+impl Profile {
+    /// Makes the folders, with settings where the engine reads them from there.
+    pub(crate) fn fresh(engine: Engine, trap: u16) -> Outcome<Self> {
+        let trouble = || Failure::system("cannot make a profile");
+        let root = tempfile::Builder::new()
+            .prefix("haulwren-browser-")
+            .tempdir()
+            .map_err(trouble())?;
+        let profile = Self { root };
+        for part in ["data", "home", "logs", "downloads"] {
+            std::fs::create_dir(profile.root.path().join(part)).map_err(trouble())?;
+        }
+        if engine == Engine::Firefox {
+            let downloads = profile.downloads();
+            let downloads = downloads.display();
+            let text = format!(
+                "{FIREFOX}user_pref(\"network.proxy.http_port\", {trap});\n\
+                 user_pref(\"network.proxy.ssl_port\", {trap});\n\
+                 user_pref(\"browser.download.dir\", \"{downloads}\");\n"
+            );
+            std::fs::write(profile.data().join("user.js"), text).map_err(trouble())?;
+        }
+        Ok(profile)
+    }
+
+    /// The profile proper.
+    pub(crate) fn data(&self) -> PathBuf {
+        self.root.path().join("data")
+    }
+
+    /// Where downloads land.
+    pub(crate) fn downloads(&self) -> PathBuf {
+        self.root.path().join("downloads")
+    }
+
+    /// The log of one of the programs.
+    pub(crate) fn log(&self, name: &str) -> PathBuf {
+        self.root.path().join("logs").join(name)
+    }
+
+    /// A command that finds an empty home of its own.
+    pub(crate) fn command(&self, program: &Path) -> Command {
+        let home = self.root.path().join("home");
+        let mut command = Command::new(program);
+        command
+            .env("HOME", &home)
+            .env("XDG_CONFIG_HOME", home.join("config"))
+            .env("XDG_CACHE_HOME", home.join("cache"))
+            .env("XDG_DATA_HOME", home.join("data"))
+            .env_remove("http_proxy")
+            .env_remove("https_proxy")
+            .env_remove("HTTP_PROXY")
+            .env_remove("HTTPS_PROXY")
+            .env_remove("all_proxy")
+            .env_remove("ALL_PROXY");
+        command
+    }
+}

@@ -1,0 +1,22 @@
+//! Journeys in real browsers: what a trader does, from the first visit on, written once for all engines.
+//!
+//! They need the built app; `cargo xtask test` builds it and says where it lies. Each journey has its own
+//! server, browser and profile, so that they run side by side.
+
+mod common;
+
+/// Makes one test per engine out of a journey.
+macro_rules! journeys {
+    ($walk:path => $($name:ident $engine:ident),+ $(,)?) => {
+        $(
+            #[test]
+            fn $name() {
+                haulwren_tests::browser::run($walk(haulwren_tests::browser::Engine::$engine));
+            }
+        )+
+    };
+}
+
+mod first_book;
+mod kill;
+mod kit;

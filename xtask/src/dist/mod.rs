@@ -1,14 +1,16 @@
-//! Building what gets served: bundle, check, fill the worker's list, compress.
+//! Building what gets served: bundle, slim, check, fill the worker's list, compress.
 
 mod copies;
+mod links;
 mod precache;
 mod relative;
 mod slim;
+mod styles;
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
-use crate::fail::{Done, While};
+use crate::fail::{Done, While, fail};
 use crate::places::Places;
 use crate::run::run;
 use crate::tools;
@@ -41,6 +43,10 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
     tools::wasm_target(places)?;
     let trunk = tools::trunk().ensure(places)?;
     let bindgen = tools::wasm_bindgen(places)?.ensure(places)?;
+    // What was there before must not pass for the result of a build that fails.
+    if dist.exists() {
+        std::fs::remove_dir_all(dist).or_fail(format!("removing {}", dist.display()))?;
+    }
     std::fs::create_dir_all(dist).or_fail(format!("making {}", dist.display()))?;
 
     let before = std::env::var_os("PATH").unwrap_or_default();
@@ -61,7 +67,9 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
 
 fn finish(dist: &Path, named: Option<&Path>) -> Done {
     slim::slim(dist, named)?;
+    styles::join(dist)?;
     relative::check(dist)?;
+    links::check(dist)?;
     let version = precache::fill(dist)?;
     let sizes = copies::write(dist)?;
     println!("\n{}: version {version}", dist.display());
@@ -73,6 +81,19 @@ fn finish(dist: &Path, named: Option<&Path>) -> Done {
         );
     }
     Ok(())
+}
+
+/// The folder of the last build, if that went to its end.
+///
+/// # Errors
+/// When it did not, or there was none.
+pub fn finished(places: &Places) -> Done<PathBuf> {
+    let dist = places.dist();
+    // The compressed copies come last.
+    if dist.join("worker.js.br").is_file() {
+        return Ok(dist);
+    }
+    fail("no build went to its end: run `cargo xtask dist`")
 }
 
 /// Every file below the folder but the compressed copies, as relative paths with `/`, sorted.

@@ -22,11 +22,14 @@ pub fn files(dist: &Path) -> Done<Vec<String>> {
         }
         let bytes = load(dist, name)?;
         let text = String::from_utf8_lossy(&bytes);
-        let is_new = |other: &&String| is_code(other) && !reached.contains(other);
+        let folder = name.rfind('/').map_or("", |slash| &name[..=slash]);
+        let is_named = |other: &str| {
+            let from_here = other.strip_prefix(folder).unwrap_or(other);
+            text.contains(&format!("./{from_here}"))
+        };
         let found: Vec<_> = all
             .iter()
-            .filter(is_new)
-            .filter(|other| text.contains(&format!("./{other}")))
+            .filter(|other| is_code(other) && !reached.contains(other) && is_named(other))
             .cloned()
             .collect();
         reached.extend(found);

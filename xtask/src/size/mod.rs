@@ -42,11 +42,11 @@ pub fn gate(places: &Places) -> Done {
     let limits: Limits = toml::from_str(&text).or_fail("xtask/size.toml")?;
     let limit = limits.ladder.first_visit_brotli;
 
+    let dist = dist::finished(places)?;
     println!("\nBytes of the module by crate, before compression:");
     crates::print(&places.named_wasm())?;
 
     println!("\nFirst visit, by brotli:");
-    let dist = places.dist();
     let mut sum = 0;
     for name in first_visit::files(&dist)? {
         let size = brotli(&load(&dist, &name)?)?.len();

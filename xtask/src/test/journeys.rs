@@ -2,16 +2,13 @@
 
 use super::{Run, browsers};
 use crate::dist;
-use crate::fail::{Done, fail};
+use crate::fail::Done;
 use crate::run::run;
 
 pub fn part(this: &Run) -> Done {
     let places = &this.places;
     let settings = browsers::settings(places)?;
-    let dist = places.dist();
-    if !dist.join("index.html").is_file() {
-        return fail("nothing is built: run `cargo xtask dist` first, or the part `dist`");
-    }
+    let dist = dist::finished(places)?;
     let publish_first = dist::build_publish_first(places)?;
     let mut command = this.cargo(&["test", "-p", "haulwren-tests", "--features", "browser"]);
     command

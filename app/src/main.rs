@@ -1,2 +1,5 @@
 //! Starts the app.
-fn main() {}
+
+fn main() {
+    haulwren::run();
+}

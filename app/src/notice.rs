@@ -1,0 +1,99 @@
+//! Every error that reaches the trader: what happened, what to do, and one button.
+
+use crate::shell::fault::Fault;
+use crate::shell::save::Unsaved;
+use haulwren_core::book::Refusal;
+
+/// What the notice's button does.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cure {
+    /// Writes the book, or what this session holds of it, to a file.
+    SaveCopy,
+    /// Loads the page anew.
+    Reload,
+    /// Opens the rescue page.
+    Rescue,
+    /// Puts the notice away.
+    Dismiss,
+}
+
+impl Cure {
+    /// The button's words.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::SaveCopy => "Save copy",
+            Self::Reload => "Reload",
+            Self::Rescue => "Rescue my book",
+            Self::Dismiss => "Put away",
+        }
+    }
+}
+
+/// One error as shown.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Notice {
+    /// What happened, in one sentence.
+    pub fact: String,
+    /// What to do about it.
+    pub hint: String,
+    /// The button.
+    pub cure: Cure,
+}
+
+impl Notice {
+    fn new(fact: &str, hint: impl Into<String>, cure: Cure) -> Self {
+        Self { fact: fact.to_owned(), hint: hint.into(), cure }
+    }
+
+    /// The storage could not be opened at all; the app goes on without it.
+    pub fn nothing_kept(fault: &Fault) -> Self {
+        let hint = match fault {
+            Fault::Absent => "This browser has no storage. Weigh things up as you like, and save a copy before you close the page.",
+            Fault::Full => "The storage of this device is full. Make room, then reload. Until then, save a copy before you close the page.",
+            _ => "The browser blocks storage here, as private windows do. Allow it, then reload. Until then, save a copy before you close the page.",
+        };
+        Self::new("Nothing is kept on this device.", hint, Cure::SaveCopy)
+    }
+
+    /// The book is there but cannot be opened by this app.
+    pub fn cannot_open(fault: &Fault) -> Self {
+        match fault {
+            Fault::Newer => {
+                Self::new("This book was last used by a newer version.", "Load the page anew to get that version. Nothing is lost.", Cure::Reload)
+            }
+            fault => Self::new(
+                "The book does not open.",
+                format!("Your records are still on this device ({fault}). Write them to a file first, then reload."),
+                Cure::Rescue,
+            ),
+        }
+    }
+
+    /// A save that did not happen. What was typed still stands in the form.
+    pub fn unsaved(why: &Unsaved) -> Self {
+        match why {
+            Unsaved::Refused(refusal) => Self::from(*refusal),
+            Unsaved::Fault(fault) => Self::storage("Not saved.", fault),
+        }
+    }
+
+    /// Something else that the storage would not do.
+    pub fn storage(fact: &str, fault: &Fault) -> Self {
+        match fault {
+            Fault::Full => Self::new(fact, "The storage is full. Make room on this device and try again. What you typed still stands.", Cure::SaveCopy),
+            Fault::Lost(_) => Self::new(fact, "The connection to the storage was lost. Reload the page. What you typed is kept.", Cure::Reload),
+            fault => Self::new(fact, format!("The storage says: {fault}. Try again, or save a copy."), Cure::SaveCopy),
+        }
+    }
+
+    /// The book did not leave as a file.
+    pub fn copy_failed(why: &str) -> Self {
+        Self::new("No copy was saved.", format!("The browser says: {why}. Try the rescue page."), Cure::Rescue)
+    }
+}
+
+impl From<Refusal> for Notice {
+    fn from(refusal: Refusal) -> Self {
+        Self::new(&refusal.to_string(), "", Cure::Dismiss)
+    }
+}

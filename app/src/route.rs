@@ -1,0 +1,120 @@
+//! Which screen: read from the address behind `#`, so that the app works under any path and from a cold link.
+
+use gloo::history::{HashHistory, History};
+use haulwren_core::id::{ThingId, VenueId};
+use leptos::prelude::*;
+
+/// A screen.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Route {
+    /// The verdict.
+    #[default]
+    Decide,
+    /// What was bought.
+    Haul,
+    /// One thing and its history.
+    Thing(ThingId),
+    /// Venues, house rules, storage.
+    Settings,
+    /// One venue's form; `None` adds one.
+    Venue(Option<VenueId>),
+    /// First start.
+    First,
+}
+
+impl Route {
+    /// The address behind `#`.
+    pub fn path(self) -> String {
+        match self {
+            Self::Decide => "/decide".to_owned(),
+            Self::Haul => "/haul".to_owned(),
+            Self::Thing(id) => format!("/haul/{id}"),
+            Self::Settings => "/settings".to_owned(),
+            Self::Venue(None) => "/settings/venue/new".to_owned(),
+            Self::Venue(Some(id)) => format!("/settings/venue/{id}"),
+            Self::First => "/first".to_owned(),
+        }
+    }
+
+    /// A link's target.
+    pub fn href(self) -> String {
+        format!("#{}", self.path())
+    }
+
+    /// Reads an address. What leads nowhere leads to Decide.
+    pub fn parse(path: &str) -> Self {
+        let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
+        match parts[..] {
+            ["haul"] => Self::Haul,
+            ["haul", id] => id.parse().map_or(Self::Haul, Self::Thing),
+            ["settings"] => Self::Settings,
+            ["settings", "venue", "new"] => Self::Venue(None),
+            ["settings", "venue", id] => id.parse().map_or(Self::Settings, |id| Self::Venue(Some(id))),
+            ["first"] => Self::First,
+            _ => Self::Decide,
+        }
+    }
+}
+
+/// The route in context: read it by signal, move by [`Routes::go`].
+#[derive(Clone, Copy)]
+pub struct Routes {
+    now: RwSignal<Route>,
+    history: StoredValue<HashHistory, LocalStorage>,
+}
+
+impl Routes {
+    /// Follows the address from now on.
+    pub fn follow() -> Self {
+        let history = HashHistory::new();
+        let now = RwSignal::new(Route::parse(history.location().path()));
+        let (listened, heard) = (history.clone(), now);
+        let following = history.listen(move || heard.set(Route::parse(listened.location().path())));
+        // Followed as long as the page lives.
+        std::mem::forget(following);
+        Self { now, history: StoredValue::new_local(history) }
+    }
+
+    /// The current route.
+    pub fn now(self) -> Route {
+        self.now.get()
+    }
+
+    /// Goes to a screen, one step that "back" undoes.
+    pub fn go(self, route: Route) {
+        self.history.with_value(|history| history.push(route.path()));
+    }
+
+    /// Goes to a screen in place of this one.
+    pub fn replace(self, route: Route) {
+        self.history.with_value(|history| history.replace(route.path()));
+    }
+}
+
+/// The routes of this page.
+pub fn use_routes() -> Routes {
+    expect_context()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_route_reads_back_from_its_path() {
+        let routes = [
+            Route::Decide,
+            Route::Haul,
+            Route::Thing(ThingId::SINGLE),
+            Route::Settings,
+            Route::Venue(None),
+            Route::Venue(Some(VenueId::SINGLE)),
+            Route::First,
+        ];
+        for route in routes {
+            assert_eq!(Route::parse(&route.path()), route);
+        }
+        assert_eq!(Route::parse("/nowhere/at/all"), Route::Decide);
+        assert_eq!(Route::parse("/haul/not-an-id"), Route::Haul);
+    }
+}

@@ -1,0 +1,53 @@
+//! Web Locks: saves share the book's lock, and whatever rebuilds the book holds it alone.
+
+use super::scope;
+use js_sys::{Function, Promise, Reflect};
+use leptos::prelude::window;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::JsFuture;
+
+/// The book's lock, held until dropped.
+pub struct Held {
+    release: Option<Function>,
+}
+
+impl Drop for Held {
+    fn drop(&mut self) {
+        if let Some(release) = &self.release {
+            // Resolving a promise cannot fail.
+            let released = release.call0(&JsValue::NULL);
+            debug_assert!(released.is_ok());
+        }
+    }
+}
+
+/// Waits for the book's lock in shared mode. Where the browser has no locks (pages that are not served securely), the head check inside
+/// each transaction alone keeps saves in order.
+pub async fn shared() -> Held {
+    let locks = Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
+    let Some(request) = Reflect::get(&locks, &"request".into()).ok().and_then(|request| request.dyn_into::<Function>().ok()) else {
+        return Held { release: None };
+    };
+    let mut release = None;
+    let until = Promise::new(&mut |resolve, _| release = Some(resolve));
+    let granted = Promise::new(&mut |resolve, reject| {
+        let until = until.clone();
+        let hold = Closure::once_into_js(move |_lock: JsValue| {
+            let told = resolve.call0(&JsValue::NULL);
+            debug_assert!(told.is_ok());
+            until
+        });
+        let options = js_sys::Object::new();
+        let asked = Reflect::set(&options, &"mode".into(), &"shared".into())
+            .and_then(|_| request.call3(&locks, &scope::named("book").into(), &options, &hold));
+        if let Err(error) = asked {
+            let told = reject.call1(&JsValue::NULL, &error);
+            debug_assert!(told.is_ok());
+        }
+    });
+    match JsFuture::from(granted).await {
+        Ok(_) => Held { release },
+        Err(_) => Held { release: None },
+    }
+}

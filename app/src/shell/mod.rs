@@ -1,0 +1,14 @@
+//! One file for each concern of the browser: storage, saving, other tabs, the clock, files. No logic of the trade.
+
+pub mod clock;
+pub mod db;
+pub mod device;
+pub mod drafts;
+pub mod fault;
+pub mod files;
+pub mod lock;
+pub mod page;
+pub mod save;
+pub mod scope;
+pub mod start;
+pub mod tabs;

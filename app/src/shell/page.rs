@@ -1,0 +1,49 @@
+//! Marks on the page's root that the boot script and the tests read, and the panic hook.
+
+use leptos::prelude::document;
+use std::panic;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
+
+/// Sets `data-<name>` on the root.
+pub fn mark(name: &str, value: &str) {
+    if let Some(root) = document().document_element() {
+        // A data attribute with a plain name is always taken.
+        let set = root.set_attribute(&format!("data-{name}"), value);
+        debug_assert!(set.is_ok());
+    }
+}
+
+/// Sets or takes off `data-unsaved`: while it stands, no update replaces the page.
+pub fn mark_unsaved(unsaved: bool) {
+    if unsaved {
+        mark("unsaved", "1");
+    } else if let Some(root) = document().document_element() {
+        let removed = root.remove_attribute("data-unsaved");
+        debug_assert!(removed.is_ok());
+    }
+}
+
+/// Where the app mounts.
+///
+/// # Panics
+/// When the page is not ours.
+pub fn root() -> HtmlElement {
+    document().get_element_by_id("app").expect("our page has #app").unchecked_into()
+}
+
+/// Takes the static frame away, now that the app stands.
+pub fn drop_frame() {
+    if let Some(frame) = document().get_element_by_id("frame") {
+        frame.remove();
+    }
+}
+
+/// On a panic: says so on the page (the boot script then offers reload and rescue) and on the console.
+pub fn stop_on_panic() {
+    panic::set_hook(Box::new(|info| {
+        let what = info.to_string();
+        leptos::logging::error!("{what}");
+        mark("stopped", &what);
+    }));
+}

@@ -1,0 +1,141 @@
+//! The save protocol: nothing is shown as saved before the disk has it, and no two tabs ever draw the same number.
+//!
+//! One strict transaction reads the head; when another tab has saved meanwhile, what it saved is read and folded inside the same
+//! transaction, and only then is the command decided (which takes no waiting, so the transaction stays alive). Reading on in the same
+//! transaction instead of starting over leaves no gap for a third tab.
+
+use super::db::{CHANGES, Db, META, RECORDS, Strict};
+use super::fault::Fault;
+use super::lock;
+use haulwren_core::book::{Edits, Refusal, State, Touched};
+use haulwren_core::change::{Change, Key, RecordKey};
+use haulwren_core::stamp::{At, Stamp};
+use serde::{Deserialize, Serialize};
+use std::cell::RefCell;
+
+/// Why a save did not happen.
+#[derive(Debug)]
+pub enum Unsaved {
+    /// The book refuses it.
+    Refused(Refusal),
+    /// The storage failed.
+    Fault(Fault),
+}
+
+impl From<Fault> for Unsaved {
+    fn from(fault: Fault) -> Self {
+        Self::Fault(fault)
+    }
+}
+
+/// What a save did.
+pub struct Saved {
+    /// The changes that it wrote.
+    pub changes: Vec<Change>,
+    /// Everything that moved in this tab, what other tabs had saved included.
+    pub touched: Touched,
+}
+
+/// How far this device's own changes go on the disk.
+#[derive(Debug, Serialize, Deserialize)]
+pub struct Head {
+    /// Number of the last.
+    pub seq: u64,
+    /// Its stamp, which no own stamp may fall behind.
+    pub stamp: Stamp,
+}
+
+/// What a save wants to change, given the newest state.
+pub type Plan<'a> = dyn Fn(&State) -> Result<Vec<Edits>, Refusal> + 'a;
+
+/// Saves what `plan` says. `book` is changed only once the disk has it.
+pub async fn save(db: &Db, book: &RefCell<State>, plan: &Plan<'_>, at: At) -> Result<Saved, Unsaved> {
+    let _held = lock::shared().await;
+    let transaction = db.strict(&[META, CHANGES, RECORDS])?;
+    let mut touched = catch_up_within(&transaction, book).await?;
+    let changes = match plan(&book.borrow()) {
+        Ok(edits) => book.borrow().stamp(edits, at),
+        Err(refusal) => {
+            transaction.abort()?;
+            return Err(Unsaved::Refused(refusal));
+        }
+    };
+    if cfg!(feature = "publish-first") {
+        // The build that the kill tests must catch: shows the save now, writes it a quarter of a second later.
+        touched = touched.and(publish(book, &changes));
+        transaction.abort()?;
+        super::clock::pause(250).await;
+        write(db.strict(&[META, CHANGES, RECORDS])?, book, &changes).await?;
+        return Ok(Saved { changes, touched });
+    }
+    write(transaction, book, &changes).await?;
+    touched = touched.and(publish(book, &changes));
+    Ok(Saved { changes, touched })
+}
+
+/// Folds in what other tabs of this device have saved since.
+pub async fn catch_up(db: &Db, book: &RefCell<State>) -> Result<Touched, Fault> {
+    let transaction = db.strict(&[META, CHANGES])?;
+    let touched = catch_up_within(&transaction, book).await?;
+    transaction.complete().await?;
+    Ok(touched)
+}
+
+async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
+    let (me, ours) = (book.borrow().me, book.borrow().head());
+    let head = transaction.get(META, "head", "v").await?;
+    let head = head.map(|text| serde_json::from_str::<Head>(&text)).transpose().map_err(|error| Fault::Damaged(error.to_string()))?;
+    let Some(head) = head.filter(|head| head.seq > ours) else { return Ok(Touched::default()) };
+    let from = Key { device: me, seq: ours + 1 }.to_string();
+    let to = Key { device: me, seq: head.seq + 1 }.to_string();
+    let lines = transaction.texts(CHANGES, &from, &to, "t").await?;
+    let changes: Result<Vec<_>, _> = lines.iter().map(|line| Change::from_line(line)).collect();
+    Ok(publish(book, &changes.map_err(|error| Fault::Damaged(error.to_string()))?))
+}
+
+async fn write(transaction: Strict, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
+    put(&transaction, book, changes)?;
+    transaction.complete().await
+}
+
+/// Puts the changes, the records that they touch as they will stand, and the new head.
+fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
+    let mut vector = book.borrow().vector.clone();
+    for change in changes {
+        let (key, record, stamp) = (change.key.to_string(), change.record().to_string(), change.stamp.to_string());
+        transaction.put(CHANGES, &[("k", &key), ("r", &record), ("s", &stamp), ("t", &change.line())])?;
+        vector.note(change.key);
+    }
+    for (record, json) in book.borrow_mut().as_after(changes) {
+        transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
+    }
+    if let Some(last) = changes.last() {
+        let head = Head { seq: last.key.seq, stamp: last.stamp };
+        transaction.put(META, &[("k", "head"), ("v", &json(&head))])?;
+        transaction.put(META, &[("k", "vector"), ("v", &json(&vector))])?;
+    }
+    Ok(())
+}
+
+/// Folds own changes that are not folded yet.
+pub fn publish(book: &RefCell<State>, changes: &[Change]) -> Touched {
+    let mut state = book.borrow_mut();
+    let mut touched = Touched::default();
+    for change in changes {
+        if change.key.seq > state.head() {
+            touched = touched.and(state.fold_own(change));
+        }
+    }
+    touched
+}
+
+fn json<T: Serialize>(value: &T) -> String {
+    serde_json::to_string(value).expect("notes of this device have a JSON form")
+}
+
+/// The rows of a record's changes, read.
+pub async fn history(db: &Db, record: &RecordKey) -> Result<Vec<Change>, Fault> {
+    let lines = db.history(&record.to_string()).await?;
+    let changes: Result<Vec<_>, _> = lines.iter().map(|line| Change::from_line(line)).collect();
+    changes.map_err(|error| Fault::Damaged(error.to_string()))
+}

@@ -1,0 +1,108 @@
+//! Opening the book: what verdicts need is read first, then the rest in pages. Changes are not read, unless they must be folded again.
+
+use super::clock;
+use super::db::{CHANGES, Db, META, RECORDS, text};
+use super::fault::Fault;
+use super::save::Head;
+use haulwren_core::book::State;
+use haulwren_core::change::{Change, Key, RecordKey, Vector, fold};
+use haulwren_core::id::DeviceCode;
+use serde::de::DeserializeOwned;
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+
+/// Raised whenever folding the same changes comes to other records than before.
+const FOLD: &str = "1";
+
+/// Kinds that every verdict rests on.
+const SETUP: [&str; 5] = ["book", "device", "rules", "terms", "venue"];
+
+/// Records folded in one go.
+const BATCH: usize = 500;
+
+/// Reads this device's own notes and what verdicts need.
+pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fault> {
+    let me = device(db).await?;
+    if db.meta("fold").await?.as_deref() != Some(FOLD) {
+        refold(db, &progress).await?;
+    }
+    let mut state = State::new(me);
+    if let Some(vector) = note::<Vector>(db, "vector").await? {
+        state.vector = vector;
+    }
+    if let Some(head) = note::<Head>(db, "head").await? {
+        state.note(Key { device: me, seq: head.seq }, head.stamp);
+    }
+    let state = RefCell::new(state);
+    for kind in SETUP {
+        load(db, &state, kind).await?;
+    }
+    Ok(state.into_inner())
+}
+
+/// Reads what is left.
+pub async fn rest(db: &Db, state: &RefCell<State>) -> Result<(), Fault> {
+    load(db, state, "lot").await?;
+    load(db, state, "thing").await
+}
+
+async fn load(db: &Db, state: &RefCell<State>, kind: &str) -> Result<(), Fault> {
+    let (from, to) = (format!("{kind}/"), format!("{kind}0"));
+    db.each(RECORDS, &from, &to, |row| {
+        let damaged = |what: &dyn ToString| Fault::Damaged(what.to_string());
+        let (key, json) = text(row, "k").zip(text(row, "j")).ok_or_else(|| damaged(&"a record without its text"))?;
+        let record: RecordKey = key.parse().map_err(|error| damaged(&error))?;
+        state.borrow_mut().load(&record, &json).map_err(|error| damaged(&error))
+    })
+    .await
+}
+
+async fn note<T: DeserializeOwned>(db: &Db, key: &str) -> Result<Option<T>, Fault> {
+    let text = db.meta(key).await?;
+    text.map(|text| serde_json::from_str(&text)).transpose().map_err(|error| Fault::Damaged(format!("{key}: {error}")))
+}
+
+/// This device's code, made at the first start. Reading and making it is one transaction, so two first tabs agree.
+async fn device(db: &Db) -> Result<DeviceCode, Fault> {
+    let transaction = db.strict(&[META])?;
+    let known = transaction.get(META, "device", "v").await?;
+    if let Some(text) = known {
+        transaction.abort()?;
+        return serde_json::from_str(&text).map_err(|error| Fault::Damaged(format!("device: {error}")));
+    }
+    let code = DeviceCode::from_chance(clock::chance());
+    transaction.put(META, &[("k", "device"), ("v", &format!("\"{code}\""))])?;
+    transaction.put(META, &[("k", "fold"), ("v", FOLD)])?;
+    transaction.complete().await?;
+    Ok(code)
+}
+
+/// Folds every change again. Records are put in batches, each of them whole, so a stop in between costs only time: the note of the fold
+/// number comes last.
+async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> {
+    let mut by_record: BTreeMap<RecordKey, Vec<Change>> = BTreeMap::new();
+    db.each(CHANGES, "", "~", |row| {
+        let line = text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
+        let change = Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
+        by_record.entry(change.record()).or_default().push(change);
+        Ok(())
+    })
+    .await?;
+    let total = by_record.len();
+    let mut state = State::new(DeviceCode::from_chance([0; 5]));
+    let records: Vec<_> = by_record.iter().collect();
+    for (done, batch) in records.chunks(BATCH).enumerate() {
+        let transaction = db.strict(&[RECORDS])?;
+        for (record, changes) in batch {
+            state.put_folded(record, fold(*changes, |field| haulwren_core::book::rule(&record.kind, field)));
+            if let Some(json) = state.stored(record) {
+                transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
+            }
+        }
+        transaction.complete().await?;
+        progress((done * BATCH + batch.len()).min(total), total);
+    }
+    let transaction = db.strict(&[META])?;
+    transaction.put(META, &[("k", "fold"), ("v", FOLD)])?;
+    transaction.complete().await
+}

@@ -1,0 +1,83 @@
+//! Half-typed forms: changed through here, so that each change is soon written.
+
+use super::Store;
+use crate::shell::drafts::{Drafts, PAUSE_MS};
+use crate::shell::page;
+use gloo::events::EventListener;
+use gloo::timers::callback::Timeout;
+use haulwren_core::view::{DecideDraft, RulesForm, VenueForm};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+
+impl Store {
+    /// What is typed on Decide. Tracks it.
+    pub fn draft<R>(self, read: impl FnOnce(&DecideDraft) -> R) -> R {
+        self.drafts.with(|drafts| read(&drafts.decide))
+    }
+
+    /// Changes what is typed on Decide.
+    pub fn edit_draft<R>(self, edit: impl FnOnce(&mut DecideDraft) -> R) -> R {
+        self.edit_drafts(|drafts| edit(&mut drafts.decide))
+    }
+
+    /// A venue's half-typed form, under its id or `new`. Tracks it.
+    pub fn venue_draft(self, key: &str) -> Option<VenueForm> {
+        self.drafts.with(|drafts| drafts.venues.get(key).cloned())
+    }
+
+    /// Keeps a venue's half-typed form, or gives it up.
+    pub fn keep_venue_draft(self, key: &str, form: Option<VenueForm>) {
+        self.edit_drafts(|drafts| match form {
+            Some(form) => drop(drafts.venues.insert(key.to_owned(), form)),
+            None => drop(drafts.venues.remove(key)),
+        });
+    }
+
+    /// The half-typed house rules. Tracks them.
+    pub fn rules_draft(self) -> Option<RulesForm> {
+        self.drafts.with(|drafts| drafts.rules.clone())
+    }
+
+    /// Keeps the half-typed house rules, or gives them up.
+    pub fn keep_rules_draft(self, form: Option<RulesForm>) {
+        self.edit_drafts(|drafts| drafts.rules = form);
+    }
+
+    fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
+        let result = self.drafts.try_update(edit).expect("the store lives as long as the page");
+        page::mark_unsaved(!self.drafts.with_untracked(Drafts::is_empty));
+        let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
+        // The timer before it, if it has not fired, is dropped and so called off.
+        self.inner.get_value().draft_timer.replace(Some(timer));
+        result
+    }
+
+    fn write_drafts(self) {
+        let inner = self.inner.get_value();
+        inner.draft_timer.take();
+        let Some(db) = inner.db.borrow().clone() else { return };
+        let drafts = self.drafts.get_untracked();
+        spawn_local(async move { drafts.write(&db).await });
+    }
+
+    /// A page that goes out of sight may never come back: write at once. One that comes back may do so on another day.
+    pub(super) fn write_drafts_when_hidden(self) {
+        let seen = EventListener::new(&document(), "visibilitychange", move |_| {
+            if document().hidden() {
+                self.write_pending_drafts();
+            } else {
+                self.look_at_clock();
+            }
+        });
+        let left = EventListener::new(&window(), "pagehide", move |_| self.write_pending_drafts());
+        // Both listen as long as the page lives.
+        seen.forget();
+        left.forget();
+    }
+
+    fn write_pending_drafts(self) {
+        if self.inner.get_value().draft_timer.borrow().is_some() {
+            self.write_drafts();
+        }
+    }
+}

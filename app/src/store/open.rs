@@ -1,0 +1,86 @@
+//! From a blank page to a book that is open.
+
+use super::{Keeping, Phase, Store};
+use crate::notice::Notice;
+use crate::shell::db::Db;
+use crate::shell::drafts::Drafts;
+use crate::shell::fault::Fault;
+use crate::shell::tabs::Tabs;
+use crate::shell::{page, save, start};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::rc::Rc;
+
+impl Store {
+    /// Opens the book. Decide works as soon as its setup is read; the rest follows.
+    pub fn open(self) {
+        spawn_local(async move {
+            if let Err(fault) = self.opened().await {
+                self.go_on_without(&fault);
+            }
+            leptos::task::tick().await;
+            page::mark("ready", "1");
+        });
+        self.write_drafts_when_hidden();
+    }
+
+    async fn opened(self) -> Result<(), Fault> {
+        let db = Rc::new(Db::open().await?);
+        let inner = self.inner.get_value();
+        let state = start::begin(&db, |done, total| self.phase.set(Phase::Opening(Some((done, total))))).await?;
+        inner.book.replace(state);
+        inner.db.replace(Some(db.clone()));
+        self.drafts.set(Drafts::read(&db).await);
+        inner.tabs.replace(Some(Tabs::join(move || self.hear_other_tab())));
+        self.setup.update(|revision| *revision += 1);
+        self.mark_saved();
+        self.phase.set(Phase::Ready);
+        spawn_local(async move {
+            match start::rest(&db, &inner.book).await {
+                Ok(()) => {
+                    self.haul.update(|revision| *revision += 1);
+                    self.all_read.set(true);
+                }
+                Err(fault) => self.phase.set(Phase::Failed(Notice::cannot_open(&fault))),
+            }
+        });
+        Ok(())
+    }
+
+    /// No storage: the app still weighs things up, says that nothing is kept, and hands out a copy. A book that is there and does not
+    /// open is another matter: nothing may be written beside it.
+    fn go_on_without(self, fault: &Fault) {
+        leptos::logging::warn!("{fault}");
+        match fault {
+            Fault::Absent | Fault::Blocked(_) | Fault::Full => {
+                self.keeping.set(Keeping::Memory);
+                self.notice.set(Some(Notice::nothing_kept(fault)));
+                self.all_read.set(true);
+                self.phase.set(Phase::Ready);
+            }
+            fault => self.phase.set(Phase::Failed(Notice::cannot_open(fault))),
+        }
+    }
+
+    /// Another tab has saved: read on.
+    fn hear_other_tab(self) {
+        spawn_local(async move {
+            let inner = self.inner.get_value();
+            let Some(db) = inner.db.borrow().clone() else { return };
+            match save::catch_up(&db, &inner.book).await {
+                Ok(touched) => {
+                    self.bump(touched);
+                    self.mark_saved();
+                }
+                // The next save catches up, and says so when it cannot.
+                Err(fault) => leptos::logging::warn!("another tab's save is not read yet: {fault}"),
+            }
+        });
+    }
+
+    /// Says on the page how far this device's saves are on the disk.
+    pub(super) fn mark_saved(self) {
+        let head = self.inner.get_value().book.borrow().head();
+        page::mark("saved", &head.to_string());
+    }
+}

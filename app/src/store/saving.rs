@@ -1,0 +1,154 @@
+//! Dispatch: a command, a purchase or an undo goes to the disk first, and is shown when it is there.
+
+use super::{Inner, Keeping, Store};
+use crate::notice::Notice;
+use crate::shell::clock;
+use crate::shell::db::Db;
+use crate::shell::fault::Fault;
+use crate::shell::save::{self, Plan, Saved, Unsaved};
+use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
+use haulwren_core::change::{Change, Key};
+use haulwren_core::view;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use std::rc::Rc;
+
+impl Store {
+    /// Saves what a command comes to, then calls `then` with whether it was saved. An error is shown as a notice.
+    pub fn dispatch(self, command: Command, then: impl FnOnce(bool) + 'static) {
+        let plan = move |state: &State| {
+            let mut chance = || clock::chance();
+            state.decide(&command, &mut Context { at: clock::now(), chance: &mut chance })
+        };
+        self.run(move |store| async move { store.saved(&plan).await }, then);
+    }
+
+    /// Logs what is typed on Decide as bought, and empties the form. A second tap while the first is being saved does nothing.
+    pub fn buy(self) {
+        if self.saving.get_untracked() {
+            return;
+        }
+        let today = clock::now().day();
+        let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
+        let purchase = today.and_then(|today| view::purchase(&self.inner.get_value().book.borrow(), &draft, today));
+        let Some(purchase) = purchase else { return };
+        self.dispatch(Command::Buy(purchase), move |saved| {
+            if saved {
+                self.edit_draft(|draft| *draft = draft.emptied());
+            }
+        });
+    }
+
+    /// Undoes one save of this device.
+    pub fn undo(self, save: u64) {
+        self.run(
+            move |store| async move {
+                let (changes, history) = store.save_and_history(save).await?;
+                store.saved(&move |_: &State| undo(&changes, &history)).await
+            },
+            |_| {},
+        );
+    }
+
+    fn run<F>(self, task: impl FnOnce(Self) -> F + 'static, then: impl FnOnce(bool) + 'static)
+    where
+        F: Future<Output = Result<Saved, Unsaved>> + 'static,
+    {
+        self.saving.set(true);
+        // Detached: a screen that goes away must not drop a save half-way.
+        spawn_local(async move {
+            let result = task(self).await;
+            self.saving.set(false);
+            match result {
+                Ok(saved) => {
+                    self.publish(&saved);
+                    self.notice.update(|notice| {
+                        // Only "nothing is kept" stays true after a save.
+                        if self.keeping.get_untracked() == Keeping::Disk {
+                            *notice = None;
+                        }
+                    });
+                    then(true);
+                }
+                Err(why) => {
+                    self.notice.set(Some(Notice::unsaved(&why)));
+                    then(false);
+                }
+            }
+        });
+    }
+
+    async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
+        let inner = self.inner.get_value();
+        let at = clock::now();
+        let Some(db) = inner.db.borrow().clone() else { return in_memory(&inner, plan) };
+        match save::save(&db, &inner.book, plan, at).await {
+            Err(Unsaved::Fault(Fault::Lost(_))) => {
+                // Some phones cut the connection in the background. Once more, with a new one.
+                let again = Rc::new(Db::open().await?);
+                inner.db.replace(Some(again.clone()));
+                save::save(&again, &inner.book, plan, at).await
+            }
+            result => result,
+        }
+    }
+
+    fn publish(self, saved: &Saved) {
+        let inner = self.inner.get_value();
+        let first = inner.session.borrow().is_empty();
+        inner.session.borrow_mut().extend(saved.changes.iter().cloned());
+        self.bump(saved.touched);
+        self.done.set(view::describe(&inner.book.borrow(), &saved.changes));
+        if self.keeping.get_untracked() == Keeping::Memory {
+            return;
+        }
+        self.mark_saved();
+        if let Some(tabs) = &*inner.tabs.borrow() {
+            tabs.tell(inner.book.borrow().head());
+        }
+        if first {
+            crate::shell::device::ask_to_persist();
+        }
+    }
+
+    /// The changes of one save, and all changes of the records that it touched.
+    pub(super) async fn save_and_history(self, save: u64) -> Result<(Vec<Change>, Vec<Change>), Fault> {
+        let inner = self.inner.get_value();
+        let Some(db) = inner.db.borrow().clone() else {
+            let session = inner.session.borrow();
+            return Ok((session.iter().filter(|change| change.save == save).cloned().collect(), session.clone()));
+        };
+        let me = inner.book.borrow().me;
+        let changes = own(&db, Key { device: me, seq: save }, save + LONGEST_SAVE).await?;
+        let changes: Vec<Change> = changes.into_iter().filter(|change| change.save == save).collect();
+        let mut history = Vec::new();
+        for change in &changes {
+            history.extend(save::history(&db, &change.record()).await?);
+        }
+        Ok((changes, history))
+    }
+}
+
+/// The most changes that one save writes, with room to spare.
+const LONGEST_SAVE: u64 = 1_000;
+
+/// Own changes from a key on, below a number.
+pub(super) async fn own(db: &Db, from: Key, below: u64) -> Result<Vec<Change>, Fault> {
+    let to = Key { seq: below.min(Key::LAST_SEQ), ..from }.to_string();
+    let mut changes = Vec::new();
+    db.each(crate::shell::db::CHANGES, &from.to_string(), &to, |row| {
+        let line = crate::shell::db::text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
+        changes.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
+        Ok(())
+    })
+    .await?;
+    Ok(changes)
+}
+
+/// Without storage a save lives as long as the page.
+fn in_memory(inner: &Inner, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
+    let edits: Result<Vec<Edits>, Refusal> = plan(&inner.book.borrow());
+    let changes = inner.book.borrow().stamp(edits.map_err(Unsaved::Refused)?, clock::now());
+    let touched = save::publish(&inner.book, &changes);
+    Ok(Saved { changes, touched })
+}

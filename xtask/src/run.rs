@@ -1,6 +1,7 @@
 //! Running other programs: what is run is printed, and a failure names the command.
 
 use std::ffi::OsStr;
+use std::io::{BufRead, BufReader};
 use std::path::Path;
 use std::process::{Command, Stdio};
 
@@ -18,6 +19,47 @@ pub fn run(command: &mut Command) -> Done {
         return Ok(());
     }
     fail(format!("`{line}` ended with {status}"))
+}
+
+/// As [`run`] for a command that runs tests, which also fails when there was none to run.
+///
+/// # Errors
+/// When the command fails, or no line said that a test had passed.
+pub fn run_tests(command: &mut Command) -> Done {
+    let line = shown(command);
+    println!("$ {line}");
+    let cannot = || format!("cannot start `{line}`");
+    let mut child = command.stdout(Stdio::piped()).spawn().or_fail(cannot())?;
+    let mut passed = 0;
+    for said in child
+        .stdout
+        .take()
+        .map(BufReader::new)
+        .into_iter()
+        .flat_map(BufRead::lines)
+    {
+        let said = said.or_fail(format!("reading what `{line}` says"))?;
+        println!("{said}");
+        passed += passed_tests(&said);
+    }
+    let status = child.wait().or_fail(format!("waiting for `{line}`"))?;
+    if !status.success() {
+        return fail(format!("`{line}` ended with {status}"));
+    }
+    if passed == 0 {
+        return fail(format!("`{line}` found no test to run"));
+    }
+    Ok(())
+}
+
+/// The count in `test result: ok. 3 passed; …`, which ends each test program's output.
+fn passed_tests(line: &str) -> usize {
+    let count = line
+        .strip_prefix("test result: ok. ")
+        .and_then(|rest| rest.split(' ').next());
+    count
+        .and_then(|count| count.parse().ok())
+        .unwrap_or_default()
 }
 
 /// Runs a command quietly and gives back what it wrote.
@@ -58,4 +100,29 @@ fn shown(command: &Command) -> String {
         .map(OsStr::to_string_lossy)
         .collect::<Vec<_>>()
         .join(" ")
+}
+
+#[cfg(test)]
+mod tests {
+    use std::process::Command;
+
+    use super::{passed_tests, run_tests};
+
+    #[test]
+    fn passed_tests_are_counted_from_the_closing_line() {
+        assert_eq!(
+            passed_tests("test result: ok. 12 passed; 0 failed; 0 ignored"),
+            12
+        );
+        assert_eq!(passed_tests("test result: FAILED. 3 passed; 1 failed"), 0);
+        assert_eq!(passed_tests("12 passed"), 0);
+    }
+
+    #[test]
+    fn a_run_without_a_single_test_fails() {
+        let say = |text: &str| run_tests(Command::new("echo").arg(text)).is_ok();
+        assert!(say("test result: ok. 1 passed; 0 failed"));
+        assert!(!say("test result: ok. 0 passed; 0 failed"));
+        assert!(!say("no tests to run!"));
+    }
 }

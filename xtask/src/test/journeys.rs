@@ -3,7 +3,7 @@
 use super::{Run, browsers};
 use crate::dist;
 use crate::fail::Done;
-use crate::run::run;
+use crate::run::run_tests;
 
 pub fn part(this: &Run) -> Done {
     let places = &this.places;
@@ -16,5 +16,5 @@ pub fn part(this: &Run) -> Done {
         .envs(settings)
         .env("HAULWREN_DIST", dist)
         .env("HAULWREN_DIST_PUBLISH_FIRST", publish_first);
-    run(&mut command)
+    run_tests(&mut command)
 }

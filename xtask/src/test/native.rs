@@ -5,7 +5,7 @@ use serde_json::Value;
 use super::Run;
 use crate::fail::{Done, While, fail};
 use crate::places::Places;
-use crate::run::{cargo, read, run};
+use crate::run::{cargo, read, run, run_tests};
 use crate::tools;
 
 const WASM: [&str; 2] = ["--target", "wasm32-unknown-unknown"];
@@ -38,18 +38,11 @@ pub fn tests(this: &Run) -> Done {
             "fail",
         ]));
     }
-    run(&mut this.cargo(&[
-        "test",
-        "--quiet",
-        "--no-fail-fast",
-        "--lib",
-        "--bins",
-        "--tests",
-    ]))
+    run_tests(&mut this.cargo(&["test", "--no-fail-fast", "--lib", "--bins", "--tests"]))
 }
 
 pub fn doc(this: &Run) -> Done {
-    run(&mut this.cargo(&["test", "--quiet", "--doc"]))?;
+    run_tests(&mut this.cargo(&["test", "--doc"]))?;
     tools::wasm_target(&this.places)?;
     let arguments = ["doc", "--quiet", "--no-deps", "--all-features"];
     let deny = ("RUSTDOCFLAGS", "-D warnings");

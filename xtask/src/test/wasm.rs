@@ -3,7 +3,7 @@
 use super::native::packages;
 use super::{Run, browsers};
 use crate::fail::{Done, fail};
-use crate::run::run;
+use crate::run::run_tests;
 use crate::tools;
 
 /// What such tests are written with; a package that depends on it has some.
@@ -43,5 +43,5 @@ pub fn part(this: &Run) -> Done {
         .env("WASM_BINDGEN_USE_BROWSER", "1")
         .env("WASM_BINDGEN_TEST_TIMEOUT", LONGEST)
         .env("WASM_BINDGEN_TEST_DRIVER_TIMEOUT", "30");
-    run(&mut command)
+    run_tests(&mut command)
 }

@@ -39,11 +39,15 @@ fn schema() -> [ObjectStore; 4] {
 impl Db {
     /// Opens the book's database, and makes it at the first start.
     pub async fn open() -> Result<Self, Fault> {
-        let name = scope::database();
+        Self::open_as(&scope::database()).await
+    }
+
+    /// Opens a database by name.
+    pub(super) async fn open_as(name: &str) -> Result<Self, Fault> {
         let opening = |error: &idb::Error| Fault::from_idb(error, true);
-        let builder = schema().into_iter().fold(Rexie::builder(&name).version(1), rexie::RexieBuilder::add_object_store);
+        let builder = schema().into_iter().fold(Rexie::builder(name).version(1), rexie::RexieBuilder::add_object_store);
         let rexie = builder.build().await.map_err(|error| Fault::from_rexie(&error, true))?;
-        let again = Factory::new().and_then(|factory| factory.open(&name, Some(1))).map_err(|error| opening(&error))?;
+        let again = Factory::new().and_then(|factory| factory.open(name, Some(1))).map_err(|error| opening(&error))?;
         let strict = again.await.map_err(|error| opening(&error))?.into();
         Ok(Self { rexie, strict })
     }

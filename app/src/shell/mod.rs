@@ -12,3 +12,6 @@ pub mod save;
 pub mod scope;
 pub mod start;
 pub mod tabs;
+
+#[cfg(test)]
+mod tests;

@@ -13,7 +13,9 @@ pub fn amount(money: Money, currency: Currency) -> String {
 /// An amount as short as it can be said: `4`, but `7.50`.
 pub fn short(money: Money, currency: Currency) -> String {
     if money.minor() % currency.unit().minor() == 0 {
-        (money.minor() / currency.unit().minor()).to_string().replace('-', "\u{2212}")
+        (money.minor() / currency.unit().minor())
+            .to_string()
+            .replace('-', "\u{2212}")
     } else {
         plain(money, currency)
     }
@@ -21,7 +23,11 @@ pub fn short(money: Money, currency: Currency) -> String {
 
 /// An amount, and for a loss the word with a true minus: `loss −7.80`.
 pub fn or_loss(money: Money, currency: Currency) -> String {
-    if money.is_negative() { format!("loss {}", plain(money, currency)) } else { plain(money, currency) }
+    if money.is_negative() {
+        format!("loss {}", plain(money, currency))
+    } else {
+        plain(money, currency)
+    }
 }
 
 /// A headline figure with the sign of its currency: `$70.00`, `CHF 70.00`.
@@ -42,10 +48,28 @@ fn sign(currency: Currency) -> String {
 }
 
 const MONTHS: [&str; 12] = [
-    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "January",
+    "February",
+    "March",
+    "April",
+    "May",
+    "June",
+    "July",
+    "August",
+    "September",
+    "October",
+    "November",
     "December",
 ];
-const WEEKDAYS: [&str; 7] = ["Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday"];
+const WEEKDAYS: [&str; 7] = [
+    "Monday",
+    "Tuesday",
+    "Wednesday",
+    "Thursday",
+    "Friday",
+    "Saturday",
+    "Sunday",
+];
 
 /// A day in full, without its year: `Saturday 21 November`.
 pub fn day(day: Day) -> String {
@@ -84,11 +108,6 @@ fn weekday(day: Day) -> &'static str {
     let from = Day::new(2024, 1, 1).map_or(0, |monday| day.days_since(monday));
     let at = usize::try_from(from.rem_euclid(7)).unwrap_or(0);
     WEEKDAYS[at]
-}
-
-/// "1 thing", "3 things".
-pub fn count(n: usize, one: &str, many: &str) -> String {
-    format!("{n} {}", if n == 1 { one } else { many })
 }
 
 #[cfg(test)]

@@ -39,9 +39,21 @@ pub fn App() -> impl IntoView {
         (false, _) => view! { <Opening /> }.into_any(),
     };
     let tabs = vec![
-        Tab { word: "Decide", icon: Icon::Decide, href: Route::Decide.href() },
-        Tab { word: "Haul", icon: Icon::Haul, href: Route::Haul.href() },
-        Tab { word: "Set up", icon: Icon::Setup, href: Route::Settings.href() },
+        Tab {
+            word: "Decide",
+            icon: Icon::Decide,
+            href: Route::Decide.href(),
+        },
+        Tab {
+            word: "Haul",
+            icon: Icon::Haul,
+            href: Route::Haul.href(),
+        },
+        Tab {
+            word: "Set up",
+            icon: Icon::Setup,
+            href: Route::Settings.href(),
+        },
     ];
     view! {
         <div class="app">
@@ -96,12 +108,14 @@ fn open_rescue() {
 #[component]
 fn Opening() -> impl IntoView {
     let phase = use_store().phase;
-    let line = move || match phase.get() {
+    let line = move || {
+        match phase.get() {
         Phase::Failed(notice) => told(notice).into_any(),
         Phase::Opening(Some((done, all))) if all > 0 => {
             view! { <p class="pad" role="status">{format!("Reading the book anew: {done} of {all}")}</p> }.into_any()
         }
         _ => view! { <p class="pad" role="status">"Opening your book"</p> }.into_any(),
+    }
     };
     view! { <div class="scroll">{line}</div> }
 }

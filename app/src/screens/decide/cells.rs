@@ -16,14 +16,19 @@ pub fn Cells(desk: Desk) -> impl IntoView {
     let focus = Signal::derive(move || store.draft(|draft| draft.focus));
     let shown = move |field| {
         Signal::derive(move || {
-            view.with(|view| view.as_ref().map(|view| store.draft(|draft| text_of(draft, view, field)))).unwrap_or_default()
+            view.with(|view| {
+                view.as_ref()
+                    .map(|view| store.draft(|draft| text_of(draft, view, field)))
+            })
+            .unwrap_or_default()
         })
     };
     let on_go = Callback::new(move |field| {
         desk.refused.set(None);
         store.edit_draft(|draft| draft.go(field));
     });
-    let costs_post = move || view.with(|view| view.as_ref().is_some_and(|view| view.postage.is_some()));
+    let costs_post =
+        move || view.with(|view| view.as_ref().is_some_and(|view| view.postage.is_some()));
     view! {
         <div class="cells">
             <div class="cell-group of-ask">
@@ -44,7 +49,11 @@ pub fn Cells(desk: Desk) -> impl IntoView {
 
 /// What stands in a field: while the keypad types there, the text as typed; else the amount it means.
 fn text_of(draft: &DecideDraft, view: &DecideView, field: Field) -> CellText {
-    let fault = view.faults.iter().find(|(at, _)| *at == field).map(|(_, fault)| fault.clone());
+    let fault = view
+        .faults
+        .iter()
+        .find(|(at, _)| *at == field)
+        .map(|(_, fault)| fault.clone());
     let typed = draft.text(field);
     let usual = match field {
         Field::Postage => view.postage,
@@ -54,10 +63,19 @@ fn text_of(draft: &DecideDraft, view: &DecideView, field: Field) -> CellText {
     let is_usual = typed.is_empty();
     let text = match draft.amount(field, view.currency) {
         _ if draft.focus == field && !is_usual => typed.to_owned(),
-        Ok(Some(amount)) if matches!(field, Field::Low | Field::Likely | Field::High) => format::short(amount, view.currency),
+        Ok(Some(amount)) if matches!(field, Field::Low | Field::Likely | Field::High) => {
+            format::short(amount, view.currency)
+        }
         Ok(Some(amount)) => format::amount(amount, view.currency),
-        Ok(None) => usual.map(|usual| format::amount(usual, view.currency)).unwrap_or_default(),
+        Ok(None) => usual
+            .map(|usual| format::amount(usual, view.currency))
+            .unwrap_or_default(),
         Err(_) => typed.to_owned(),
     };
-    CellText { is_usual: is_usual && !text.is_empty(), is_fresh: draft.fresh && draft.focus == field, text, fault }
+    CellText {
+        is_usual: is_usual && !text.is_empty(),
+        is_fresh: draft.fresh && draft.focus == field,
+        text,
+        fault,
+    }
 }

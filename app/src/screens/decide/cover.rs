@@ -34,7 +34,10 @@ pub fn CoverKey(desk: Desk) -> impl IntoView {
         if !covered.get_untracked() {
             return;
         }
-        if let Some(key) = event.current_target().and_then(|target| target.dyn_into::<Element>().ok()) {
+        if let Some(key) = event
+            .current_target()
+            .and_then(|target| target.dyn_into::<Element>().ok())
+        {
             // Without it, a finger that slides off the key leaves the screen open until it is lifted there.
             let _ = key.set_pointer_capture(event.pointer_id());
         }

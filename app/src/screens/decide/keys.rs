@@ -31,8 +31,13 @@ pub fn follow_keyboard(store: Store, desk: Desk) {
 }
 
 fn key_of(event: &KeyboardEvent) -> Option<Key> {
-    let on = event.target().and_then(|target| target.dyn_into::<Element>().ok());
-    let is_typing = on.as_ref().is_some_and(|on| on.matches("input:not([type=radio]), textarea, select").unwrap_or(false));
+    let on = event
+        .target()
+        .and_then(|target| target.dyn_into::<Element>().ok());
+    let is_typing = on.as_ref().is_some_and(|on| {
+        on.matches("input:not([type=radio]), textarea, select")
+            .unwrap_or(false)
+    });
     if is_typing {
         return None;
     }
@@ -43,7 +48,10 @@ fn key_of(event: &KeyboardEvent) -> Option<Key> {
         // On a key or a link, Enter is a touch of it; in a field, or nowhere, it buys. A key held down buys once.
         "Enter" if event.repeat() => None,
         "Enter" => {
-            let is_pressable = on.is_some_and(|on| on.matches("a, button:not([data-field]), label, input").unwrap_or(false));
+            let is_pressable = on.is_some_and(|on| {
+                on.matches("a, button:not([data-field]), label, input")
+                    .unwrap_or(false)
+            });
             (!is_pressable).then_some(Key::Buy)
         }
         key => match key.as_bytes() {

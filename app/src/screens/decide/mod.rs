@@ -47,13 +47,15 @@ pub fn Decide() -> impl IntoView {
         if hides.get() {
             return String::new();
         }
-        store.decide_view().with(|view| {
-            let view = view.as_ref()?;
-            let (verdict, flag) = view.appraisal.judged.as_ref()?.verdict?;
-            let second = flag.sentence(view.currency).unwrap_or_default();
-            Some(format!("{}. {second}", verdict.word()))
-        })
-        .unwrap_or_default()
+        store
+            .decide_view()
+            .with(|view| {
+                let view = view.as_ref()?;
+                let (verdict, flag) = view.appraisal.judged.as_ref()?.verdict?;
+                let second = flag.sentence(view.currency).unwrap_or_default();
+                Some(format!("{}. {second}", verdict.word()))
+            })
+            .unwrap_or_default()
     });
     view! {
         <section class="decide">

@@ -45,14 +45,19 @@ fn Rail(desk: Desk) -> impl IntoView {
     let facts = Memo::new(move |_| {
         view.with(|view| {
             let view = view.as_ref()?;
-            view.appraisal.judged.as_ref().map(|judged: &Judged| RailFacts::of(judged, view.currency, false))
+            view.appraisal
+                .judged
+                .as_ref()
+                .map(|judged: &Judged| RailFacts::of(judged, view.currency, false))
         })
     });
     let has_facts = Memo::new(move |_| facts.with(Option::is_some));
     let missing = move || {
         view.with(|view| {
             let missing = &view.as_ref()?.appraisal.missing;
-            let lines = missing.iter().map(|missing| view! { <p>{missing.sentence()}</p> });
+            let lines = missing
+                .iter()
+                .map(|missing| view! { <p>{missing.sentence()}</p> });
             Some(lines.collect_view())
         })
     };
@@ -60,7 +65,9 @@ fn Rail(desk: Desk) -> impl IntoView {
         let first = facts.get_untracked()?;
         // The rail stays on the page while its facts change.
         let shown = Memo::new(move |_| facts.get().unwrap_or_else(|| first.clone()));
-        Some(view! { <PriceRail facts=shown on_figure=move |figure| desk.opened.set(Some(figure)) /> })
+        Some(
+            view! { <PriceRail facts=shown on_figure=move |figure| desk.opened.set(Some(figure)) /> },
+        )
     };
     let blank = move || {
         view! {
@@ -71,7 +78,13 @@ fn Rail(desk: Desk) -> impl IntoView {
             </div>
         }
     };
-    move || if has_facts.get() { rail().into_any() } else { blank().into_any() }
+    move || {
+        if has_facts.get() {
+            rail().into_any()
+        } else {
+            blank().into_any()
+        }
+    }
 }
 
 /// Every venue, best first.
@@ -80,8 +93,11 @@ fn Venues(desk: Desk) -> impl IntoView {
     let store = use_store();
     let view = store.decide_view();
     let ids = move || {
-        view.with(|view| view.as_ref().map(|view| view.venues.iter().map(|card| card.id).collect::<Vec<_>>()))
-            .unwrap_or_default()
+        view.with(|view| {
+            view.as_ref()
+                .map(|view| view.venues.iter().map(|card| card.id).collect::<Vec<_>>())
+        })
+        .unwrap_or_default()
     };
     let card = move |id: VenueId| {
         let facts = Memo::new(move |_| view.with(|view| facts_of(view.as_ref()?, id)));
@@ -91,7 +107,14 @@ fn Venues(desk: Desk) -> impl IntoView {
         Some(view! { <VenueCard facts=shown on_choose=choose /> })
     };
     let fault = Memo::new(move |_| {
-        desk.refused.get().or_else(|| view.with(|view| view.as_ref()?.faults.first().map(|(_, fault)| fault.clone())))
+        desk.refused.get().or_else(|| {
+            view.with(|view| {
+                view.as_ref()?
+                    .faults
+                    .first()
+                    .map(|(_, fault)| fault.clone())
+            })
+        })
     });
     view! {
         {move || match fault.get() {

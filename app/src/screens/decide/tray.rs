@@ -24,7 +24,9 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
         }
         Key::Buy => return store.buy(),
     };
-    let Some(currency) = store.read_setup(haulwren_core::book::State::currency) else { return };
+    let Some(currency) = store.read_setup(haulwren_core::book::State::currency) else {
+        return;
+    };
     let taken = store.edit_draft(|draft| {
         if draft.covered && draft.focus != Field::Ask {
             draft.go(Field::Ask);
@@ -42,8 +44,14 @@ pub fn Tray(desk: Desk) -> impl IntoView {
     let covered = Memo::new(move |_| store.draft(|draft| draft.covered));
     let currency = Memo::new(move |_| store.read_setup(haulwren_core::book::State::currency));
     let half = Signal::derive(move || currency.get().map(half_key).unwrap_or_default());
-    let has_point = Signal::derive(move || currency.get().is_some_and(|currency| currency.exponent() > 0));
-    let can_buy = Signal::derive(move || view.with(|view| view.as_ref().is_some_and(|view| view.buy.is_some())));
+    let has_point = Signal::derive(move || {
+        currency
+            .get()
+            .is_some_and(|currency| currency.exponent() > 0)
+    });
+    let can_buy = Signal::derive(move || {
+        view.with(|view| view.as_ref().is_some_and(|view| view.buy.is_some()))
+    });
     let sum = Signal::derive(move || {
         view.with(|view| {
             let view = view.as_ref()?;
@@ -55,7 +63,10 @@ pub fn Tray(desk: Desk) -> impl IntoView {
     });
     let name = Memo::new(move |_| store.draft(|draft| draft.name.clone()));
     let has_verdict = Memo::new(move |_| {
-        view.with(|view| view.as_ref().is_some_and(|view| view.appraisal.judged.is_some()))
+        view.with(|view| {
+            view.as_ref()
+                .is_some_and(|view| view.appraisal.judged.is_some())
+        })
     });
     let head = move || {
         (!covered.get()).then(|| {

@@ -45,9 +45,15 @@ fn title_of(figure: Figure) -> &'static str {
 }
 
 fn inside(view: &DecideView, figure: Option<Figure>) -> AnyView {
-    let Some(judged) = &view.appraisal.judged else { return ().into_any() };
+    let Some(judged) = &view.appraisal.judged else {
+        return ().into_any();
+    };
     let currency = view.currency;
-    let venue = view.venues.iter().find(|card| card.judged).map(|card| format!("Judged on {}.", card.name));
+    let venue = view
+        .venues
+        .iter()
+        .find(|card| card.judged)
+        .map(|card| format!("Judged on {}.", card.name));
     let opened = figure.and_then(|figure| figure.opens(judged.ask.is_some()));
     if let (Some(figure), Some(opened)) = (figure, opened) {
         let lines = judged.why(opened);
@@ -67,7 +73,12 @@ fn inside(view: &DecideView, figure: Option<Figure>) -> AnyView {
         .into_any();
     }
     let sentence = RailFacts::of(judged, currency, false).sentence();
-    let missing = view.appraisal.missing.iter().map(|missing| view! { <p>{missing.sentence()}</p> }).collect_view();
+    let missing = view
+        .appraisal
+        .missing
+        .iter()
+        .map(|missing| view! { <p>{missing.sentence()}</p> })
+        .collect_view();
     view! {
         {missing}
         <Reasons reasons=judged.reasons.clone() currency />

@@ -7,7 +7,10 @@ use leptos::prelude::*;
 const BY_REGION: [(&str, &str); 7] = [
     ("USD", "US EC PA SV"),
     ("GBP", "GB"),
-    ("EUR", "AT BE CY DE EE ES FI FR GR HR IE IT LT LU LV MT NL PT SI SK"),
+    (
+        "EUR",
+        "AT BE CY DE EE ES FI FR GR HR IE IT LT LU LV MT NL PT SI SK",
+    ),
     ("CAD", "CA"),
     ("AUD", "AU"),
     ("NZD", "NZ"),
@@ -20,7 +23,11 @@ const BY_REGION: [(&str, &str); 7] = [
 /// Never: every code here is in the table of the core.
 pub fn likely() -> Currency {
     let language = window().navigator().language().unwrap_or_default();
-    let region = language.rsplit('-').next().unwrap_or_default().to_uppercase();
+    let region = language
+        .rsplit('-')
+        .next()
+        .unwrap_or_default()
+        .to_uppercase();
     let code = BY_REGION
         .iter()
         .find(|(_, regions)| regions.split(' ').any(|one| one == region))
@@ -32,7 +39,9 @@ pub fn likely() -> Currency {
 pub fn ordered() -> Vec<Currency> {
     let mut all: Vec<Currency> = Currency::all().collect();
     let rank = |currency: &Currency| {
-        let common = BY_REGION.iter().position(|(code, _)| *code == currency.code());
+        let common = BY_REGION
+            .iter()
+            .position(|(code, _)| *code == currency.code());
         (common.unwrap_or(BY_REGION.len()), currency.code())
     };
     all.sort_by_key(rank);

@@ -27,13 +27,24 @@ pub fn First() -> impl IntoView {
     let tried = RwSignal::new(false);
     let amount = move || {
         let text = least.get();
-        if text.trim().is_empty() { Ok(None) } else { parse(&text, chosen.get()).map(Some) }
+        if text.trim().is_empty() {
+            Ok(None)
+        } else {
+            parse(&text, chosen.get()).map(Some)
+        }
     };
-    let fault = Signal::derive(move || amount().err().filter(|_| tried.get()).map(|error| error.to_string()));
+    let fault = Signal::derive(move || {
+        amount()
+            .err()
+            .filter(|_| tried.get())
+            .map(|error| error.to_string())
+    });
     let begin = move |event: SubmitEvent| {
         event.prevent_default();
         tried.set(true);
-        let Ok(least_keep) = untrack(amount) else { return };
+        let Ok(least_keep) = untrack(amount) else {
+            return;
+        };
         let currency = chosen.get_untracked();
         let device = device::likely_name().to_owned();
         store.dispatch(Command::Begin { currency, device }, move |saved| {
@@ -42,7 +53,10 @@ pub fn First() -> impl IntoView {
             }
             routes.replace(Route::Venue(None));
             if least_keep.is_some() {
-                let rules = HouseRules { least_keep, ..HouseRules::starting(currency) };
+                let rules = HouseRules {
+                    least_keep,
+                    ..HouseRules::starting(currency)
+                };
                 let allowances = Allowances::default();
                 store.dispatch(Command::SetRules { rules, allowances }, |_| {});
             }

@@ -31,18 +31,27 @@ pub fn History(id: ThingId) -> impl IntoView {
             }
             match answer {
                 Ok(changes) => said.set(Some(changes)),
-                Err(fault) => store.notice.set(Some(Notice::storage("The history can’t be read.", &fault))),
+                Err(fault) => store
+                    .notice
+                    .set(Some(Notice::storage("The history can’t be read.", &fault))),
             }
         });
     });
     move || match said.get() {
         None => view! { <p role="status">"Reading"</p> }.into_any(),
-        Some(said) => view! { <ol class="history">{said.into_iter().map(entry).collect_view()}</ol> }.into_any(),
+        Some(said) => {
+            view! { <ol class="history">{said.into_iter().map(entry).collect_view()}</ol> }
+                .into_any()
+        }
     }
 }
 
 fn entry(said: Said) -> impl IntoView {
-    let lines = said.lines.into_iter().map(|(field, value)| view! { <dt>{field}</dt><dd>{value}</dd> }).collect_view();
+    let lines = said
+        .lines
+        .into_iter()
+        .map(|(field, value)| view! { <dt>{field}</dt><dd>{value}</dd> })
+        .collect_view();
     view! {
         <li>
             <p class="when">

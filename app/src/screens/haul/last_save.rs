@@ -17,7 +17,10 @@ pub fn LastSave() -> impl IntoView {
         spawn_local(async move {
             match store.last_ten().await {
                 Ok(saves) => drop(ten.try_set(Some(saves))),
-                Err(fault) => store.notice.set(Some(Notice::storage("The last saves can’t be read.", &fault))),
+                Err(fault) => store.notice.set(Some(Notice::storage(
+                    "The last saves can’t be read.",
+                    &fault,
+                ))),
             }
         });
     };

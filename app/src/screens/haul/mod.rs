@@ -25,9 +25,16 @@ pub use thing::ThingPage;
 pub fn Haul() -> impl IntoView {
     let store = use_store();
     let view = store.haul_view();
-    let is_empty = Memo::new(move |_| view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
+    let is_empty =
+        Memo::new(move |_| view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
     let sums = Memo::new(move |_| view.with(|view| view.as_ref().map(Sums::of)));
-    let rows = Memo::new(move |_| view.with(|view| view.as_ref().map(|view| listed(&view.rows)).unwrap_or_default()));
+    let rows = Memo::new(move |_| {
+        view.with(|view| {
+            view.as_ref()
+                .map(|view| listed(&view.rows))
+                .unwrap_or_default()
+        })
+    });
     let list = move || {
         if is_empty.get() {
             if store.all_read.get() {
@@ -92,7 +99,10 @@ fn listed(rows: &[HaulRow]) -> Vec<Listed> {
             let day = row.bought.and_then(haulwren_core::stamp::At::day);
             let is_new = day.is_some() && day != before;
             before = day.or(before);
-            Listed { day: day.filter(|_| is_new), row: row.clone() }
+            Listed {
+                day: day.filter(|_| is_new),
+                row: row.clone(),
+            }
         })
         .collect()
 }

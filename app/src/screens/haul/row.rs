@@ -12,7 +12,11 @@ use crate::store::use_store;
 pub fn show(listed: Listed) -> impl IntoView {
     let Listed { day, row } = listed;
     let currency = use_store().read_setup(haulwren_core::book::State::currency);
-    let amount = |money| currency.map(|currency| format::amount(money, currency)).unwrap_or_default();
+    let amount = |money| {
+        currency
+            .map(|currency| format::amount(money, currency))
+            .unwrap_or_default()
+    };
     let name = if row.name.is_empty() {
         view! { <span class="unnamed">"no name yet"</span> }.into_any()
     } else {
@@ -24,8 +28,14 @@ pub fn show(listed: Listed) -> impl IntoView {
         (verdict == Some(Word::Leave)).then_some("over the limit"),
         row.disputed.then_some("needs your choice"),
     ];
-    let marks = marks.into_iter().flatten().map(|mark| view! { " "<span class="mark">{mark}</span> }).collect_view();
-    let sells = row.sells.map(|sells| format!("sells {}", amount(sells.likely())));
+    let marks = marks
+        .into_iter()
+        .flatten()
+        .map(|mark| view! { " "<span class="mark">{mark}</span> })
+        .collect_view();
+    let sells = row
+        .sells
+        .map(|sells| format!("sells {}", amount(sells.likely())));
     view! {
         {day.map(|day| view! { <h2 class="haul-day">{format::day(day)}</h2> })}
         <a class="row" href=Route::Thing(row.id).href() data-thing=row.id.to_string()>

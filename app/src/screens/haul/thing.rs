@@ -21,12 +21,18 @@ use crate::ui::strip::Strip;
 pub fn ThingPage(id: ThingId) -> impl IntoView {
     let store = use_store();
     let row = Memo::new(move |_| {
-        store.haul_view().with(|view| view.as_ref()?.rows.iter().find(|row| row.id == id).cloned())
+        store
+            .haul_view()
+            .with(|view| view.as_ref()?.rows.iter().find(|row| row.id == id).cloned())
     });
     let title = Signal::derive(move || {
         row.with(|row| {
             let name = row.as_ref().map(|row| row.name.clone()).unwrap_or_default();
-            if name.is_empty() { "No name yet".to_owned() } else { name }
+            if name.is_empty() {
+                "No name yet".to_owned()
+            } else {
+                name
+            }
         })
     });
     let is_there = Memo::new(move |_| row.with(Option::is_some));
@@ -62,11 +68,23 @@ pub fn ThingPage(id: ThingId) -> impl IntoView {
 
 fn figures(row: HaulRow) -> impl IntoView {
     let currency = use_store().read_setup(State::currency);
-    let amount = |money| currency.map(|currency| format::amount(money, currency)).unwrap_or_default();
-    let or_loss = |money| currency.map(|currency| format::or_loss(money, currency)).unwrap_or_default();
+    let amount = |money| {
+        currency
+            .map(|currency| format::amount(money, currency))
+            .unwrap_or_default()
+    };
+    let or_loss = |money| {
+        currency
+            .map(|currency| format::or_loss(money, currency))
+            .unwrap_or_default()
+    };
     let sells = row.sells.map(|sells| amount(sells.likely()));
     let judged = row.expected.map(|expected| {
-        (expected.verdict.word(), or_loss(expected.keep), expected.keep.is_negative())
+        (
+            expected.verdict.word(),
+            or_loss(expected.keep),
+            expected.keep.is_negative(),
+        )
     });
     view! {
         <dl class="haul-sums flush" data-thing=row.id.to_string()>
@@ -94,11 +112,17 @@ fn Rename(id: ThingId, row: Memo<Option<HaulRow>>) -> impl IntoView {
     let store = use_store();
     let routes = use_routes();
     let typed = RwSignal::new(None::<String>);
-    let stored = move || row.with(|row| row.as_ref().map(|row| row.name.clone())).unwrap_or_default();
+    let stored = move || {
+        row.with(|row| row.as_ref().map(|row| row.name.clone()))
+            .unwrap_or_default()
+    };
     let value = Signal::derive(move || typed.get().unwrap_or_else(stored));
     let save = move |event: SubmitEvent| {
         event.prevent_default();
-        let command = Command::Rename { thing: id, name: value.get_untracked() };
+        let command = Command::Rename {
+            thing: id,
+            name: value.get_untracked(),
+        };
         store.dispatch(command, move |saved| {
             if saved {
                 typed.set(None);
@@ -112,7 +136,8 @@ fn Rename(id: ThingId, row: Memo<Option<HaulRow>>) -> impl IntoView {
             }
         });
     };
-    let is_changed = move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored()));
+    let is_changed =
+        move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored()));
     view! {
         <form class="pair" on:submit=save>
             <Field id="thing-name" label="Name" value on_input=move |text| typed.set(Some(text)) />

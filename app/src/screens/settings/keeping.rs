@@ -25,7 +25,9 @@ pub fn KeepingSafe() -> impl IntoView {
         });
     };
     let kept = move || match store.keeping.get() {
-        Keeping::Disk => "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.",
+        Keeping::Disk => {
+            "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then."
+        }
         Keeping::Memory => "Nothing is kept on this device. Save a copy before you close the page.",
     };
     view! {

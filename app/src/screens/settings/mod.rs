@@ -44,7 +44,13 @@ fn Venues() -> impl IntoView {
         store.read_setup(|book| {
             let usual = book.usual_venue();
             book.venues()
-                .map(|(id, venue)| (id, venue.name.clone().unwrap_or_default(), Some(id) == usual))
+                .map(|(id, venue)| {
+                    (
+                        id,
+                        venue.name.clone().unwrap_or_default(),
+                        Some(id) == usual,
+                    )
+                })
                 .collect::<Vec<_>>()
         })
     });

@@ -17,12 +17,20 @@ pub fn Rules() -> impl IntoView {
     let tried = RwSignal::new(false);
     let currency = Memo::new(move |_| store.read_setup(haulwren_core::book::State::currency));
     let complaints = Memo::new(move |_| {
-        let read = currency.get().map(|currency| form.with(|form| form.read(currency)));
-        read.and_then(Result::err).filter(|_| tried.get()).unwrap_or_default()
+        let read = currency
+            .get()
+            .map(|currency| form.with(|form| form.read(currency)));
+        read.and_then(Result::err)
+            .filter(|_| tried.get())
+            .unwrap_or_default()
     });
     let fault = move |field| {
         Signal::derive(move || {
-            complaints.with(|all| all.iter().find(|one: &&Complaint<RulesInput>| one.field == field).map(|one| one.sentence.clone()))
+            complaints.with(|all| {
+                all.iter()
+                    .find(|one: &&Complaint<RulesInput>| one.field == field)
+                    .map(|one| one.sentence.clone())
+            })
         })
     };
     let edit = move |change: fn(&mut RulesForm, String)| {
@@ -32,12 +40,18 @@ pub fn Rules() -> impl IntoView {
             store.keep_rules_draft(Some(edited));
         })
     };
-    let value = move |read: fn(&RulesForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
+    let value = move |read: fn(&RulesForm) -> &String| {
+        Signal::derive(move || form.with(|form| read(form).clone()))
+    };
     let save = move |event: SubmitEvent| {
         event.prevent_default();
         tried.set(true);
-        let Some(currency) = currency.get_untracked() else { return };
-        let Ok((rules, allowances)) = form.get_untracked().read(currency) else { return };
+        let Some(currency) = currency.get_untracked() else {
+            return;
+        };
+        let Ok((rules, allowances)) = form.get_untracked().read(currency) else {
+            return;
+        };
         store.dispatch(Command::SetRules { rules, allowances }, move |saved| {
             if saved {
                 tried.set(false);

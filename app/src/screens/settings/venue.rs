@@ -24,28 +24,47 @@ pub fn VenuePage(id: Option<VenueId>) -> impl IntoView {
     let key = StoredValue::new(id.map_or_else(|| "new".to_owned(), |id| id.to_string()));
     let stored = Memo::new(move |_| {
         let today = store.today();
-        let known = id.zip(today).and_then(|(id, today)| store.read_setup(|book| VenueForm::of(book, id, today)));
+        let known = id
+            .zip(today)
+            .and_then(|(id, today)| store.read_setup(|book| VenueForm::of(book, id, today)));
         known.unwrap_or_default()
     });
-    let form = Memo::new(move |_| key.with_value(|key| store.venue_draft(key)).unwrap_or_else(|| stored.get()));
-    let edit = Callback::new(move |form: VenueForm| key.with_value(|key| store.keep_venue_draft(key, Some(form))));
+    let form = Memo::new(move |_| {
+        key.with_value(|key| store.venue_draft(key))
+            .unwrap_or_else(|| stored.get())
+    });
+    let edit = Callback::new(move |form: VenueForm| {
+        key.with_value(|key| store.keep_venue_draft(key, Some(form)))
+    });
     let tried = RwSignal::new(false);
     let currency = Memo::new(move |_| store.read_setup(State::currency));
     let complaints = Memo::new(move |_| {
-        let read = currency.get().map(|currency| form.with(|form| form.read(currency)));
-        read.and_then(Result::err).filter(|_| tried.get()).unwrap_or_default()
+        let read = currency
+            .get()
+            .map(|currency| form.with(|form| form.read(currency)));
+        read.and_then(Result::err)
+            .filter(|_| tried.get())
+            .unwrap_or_default()
     });
     let save = move |event: SubmitEvent| {
         event.prevent_default();
         tried.set(true);
-        let Some(currency) = currency.get_untracked() else { return };
-        let Ok(setup) = form.get_untracked().read(currency) else { return };
+        let Some(currency) = currency.get_untracked() else {
+            return;
+        };
+        let Ok(setup) = form.get_untracked().read(currency) else {
+            return;
+        };
         // Whoever adds the first venue came to weigh something up.
         let is_first = untrack(|| store.read_setup(|book| book.venues().next().is_none()));
         store.dispatch(Command::SaveVenue { id, setup }, move |saved| {
             if saved {
                 key.with_value(|key| store.keep_venue_draft(key, None));
-                routes.replace(if is_first { Route::Decide } else { Route::Settings });
+                routes.replace(if is_first {
+                    Route::Decide
+                } else {
+                    Route::Settings
+                });
             }
         });
     };
@@ -91,7 +110,11 @@ fn sentence(
     } else {
         format!("{} is left before you pay for the thing", say(left))
     };
-    format!("Of a sale at {}, the venue takes {}, and after postage and packing {left}.", say(price), say(cut))
+    format!(
+        "Of a sale at {}, the venue takes {}, and after postage and packing {left}.",
+        say(price),
+        say(cut)
+    )
 }
 
 /// Whether it is the usual venue, and the key that takes it away.

@@ -20,7 +20,11 @@ pub fn VenueFields(
 ) -> impl IntoView {
     let fault = move |field| {
         Signal::derive(move || {
-            complaints.with(|all| all.iter().find(|one| one.field == field).map(|one| one.sentence.clone()))
+            complaints.with(|all| {
+                all.iter()
+                    .find(|one| one.field == field)
+                    .map(|one| one.sentence.clone())
+            })
         })
     };
     let typed = move |change: fn(&mut VenueForm, String)| {
@@ -30,16 +34,43 @@ pub fn VenueFields(
             edit.run(edited);
         })
     };
-    let value = move |read: fn(&VenueForm) -> &String| Signal::derive(move || form.with(|form| read(form).clone()));
-    let arrange = move |arrangement| edit.run(VenueForm { arrangement, ..form.get_untracked() });
-    let take_of = move |base| edit.run(VenueForm { base, ..form.get_untracked() });
+    let value = move |read: fn(&VenueForm) -> &String| {
+        Signal::derive(move || form.with(|form| read(form).clone()))
+    };
+    let arrange = move |arrangement| {
+        edit.run(VenueForm {
+            arrangement,
+            ..form.get_untracked()
+        })
+    };
+    let take_of = move |base| {
+        edit.run(VenueForm {
+            base,
+            ..form.get_untracked()
+        })
+    };
     let is_posted = Memo::new(move |_| form.with(|form| form.arrangement.is_posted()));
     let arrangements = vec![
-        Choice::new(Arrangement::BuyerAtCost, "+ post", "The buyer pays the postage on top of the price."),
-        Choice::new(Arrangement::SellerPays, "Post included", "You pay the postage out of the price."),
-        Choice::new(Arrangement::HandedOver, "In person", "Handed over: nothing is packed or posted."),
+        Choice::new(
+            Arrangement::BuyerAtCost,
+            "+ post",
+            "The buyer pays the postage on top of the price.",
+        ),
+        Choice::new(
+            Arrangement::SellerPays,
+            "Post included",
+            "You pay the postage out of the price.",
+        ),
+        Choice::new(
+            Arrangement::HandedOver,
+            "In person",
+            "Handed over: nothing is packed or posted.",
+        ),
     ];
-    let bases = vec![Choice::new(Base::Price, "the price", ""), Choice::new(Base::PriceAndPost, "price and postage", "")];
+    let bases = vec![
+        Choice::new(Base::Price, "the price", ""),
+        Choice::new(Base::PriceAndPost, "price and postage", ""),
+    ];
     view! {
         <Field
             id="venue-name"

@@ -1,0 +1,17 @@
+//! Presentational parts: they know money and measures, but not the book.
+
+pub mod cell;
+pub mod choice;
+pub mod field;
+pub mod icons;
+pub mod keypad;
+pub mod live;
+pub mod notice;
+pub mod rail;
+pub mod sheet;
+pub mod strip;
+pub mod tabs;
+pub mod undo;
+pub mod venue_card;
+pub mod verdict;
+pub mod why;

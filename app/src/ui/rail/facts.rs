@@ -1,0 +1,181 @@
+//! What the price rail is told, the words that it makes of it, and the sentence that is read out instead of the picture.
+
+use haulwren_core::appraise::{Judged, Verdict};
+use haulwren_core::money::{Currency, Money};
+
+use super::place::{Figure, Wanted, Words};
+use crate::format;
+
+/// The amounts of one rail. They add up: you pay, you keep, set aside, packing, postage and cut are all that the buyer
+/// pays; what is kept is negative when the ask is more than what is left.
+#[derive(Clone, PartialEq, Debug)]
+pub struct RailFacts {
+    /// The book's currency.
+    pub currency: Currency,
+    /// All that the buyer pays: the end of the rail.
+    pub buyer_pays: Money,
+    /// What the seller asks; `None` until it is typed.
+    pub ask: Option<Money>,
+    /// What is left to keep after the ask; without an ask, all that is left before it.
+    pub keep: Money,
+    /// Set aside for offers, returns and things that never sell.
+    pub aside: Money,
+    /// Packing material.
+    pub packing: Money,
+    /// Postage, whoever pays it.
+    pub postage: Money,
+    /// The venue's cut.
+    pub cut: Money,
+    /// The ceiling, as shown.
+    pub ceiling: Money,
+    /// The verdict; `None` keeps the flag furled.
+    pub verdict: Option<Verdict>,
+    /// The flag's second line.
+    pub second: Option<String>,
+    /// Whether rough facts stand behind it: amounts then say "about".
+    pub is_rough: bool,
+    /// The low price and what is left of it, when one is known.
+    pub low: Option<(Money, Money)>,
+}
+
+impl RailFacts {
+    /// The rail of an appraisal.
+    pub fn of(judged: &Judged, currency: Currency, is_rough: bool) -> Self {
+        let sums = &judged.likely;
+        let (verdict, flag) = judged.verdict.unzip();
+        let low_is_known = judged.low.price != sums.price;
+        Self {
+            currency,
+            buyer_pays: sums.buyer_pays,
+            ask: judged.ask,
+            keep: judged.keep(),
+            aside: sums.aside.total,
+            packing: sums.packing,
+            postage: sums.posting.out,
+            cut: sums.cut(),
+            ceiling: judged.ceiling.map_or(Money::ZERO, |ceiling| ceiling.shown),
+            verdict,
+            second: flag.and_then(|flag| flag.sentence(currency)),
+            is_rough,
+            low: low_is_known.then(|| (judged.low.price, judged.low_keep())),
+        }
+    }
+
+    /// What there is to place on a rail of this width.
+    pub(super) fn wanted(&self, width: f64, scale: f64, is_compact: bool) -> Wanted {
+        let words = |of, word: &str, money| Words {
+            of,
+            word: word.to_owned(),
+            amount: format::amount(money, self.currency),
+        };
+        let tail = [
+            (Figure::Aside, "Set aside", self.aside),
+            (Figure::Packing, "Packing", self.packing),
+            (Figure::Postage, "Postage", self.postage),
+            (Figure::Cut, "Venue’s cut", self.cut),
+        ];
+        let mut parts = Vec::new();
+        if let Some(ask) = self.ask {
+            parts.push(words(Figure::Pay, "You pay", ask));
+        }
+        parts.push(words(Figure::Keep, self.keep_word(), self.keep.abs()));
+        let shown = tail.into_iter().filter(|(_, _, money)| !money.is_zero());
+        parts.extend(shown.map(|(of, word, money)| words(of, word, money)));
+        let buyer = if self.is_rough {
+            "Buyer pays, about"
+        } else {
+            "Buyer pays"
+        };
+        let rough = self.is_rough.then(|| "rough".to_owned());
+        Wanted {
+            width,
+            scale,
+            compact: is_compact,
+            total: units(self.buyer_pays),
+            ask: self.ask.map(units),
+            ceiling: units(self.ceiling),
+            tail: tail.map(|(_, _, money)| units(money)),
+            parts,
+            limit: words(Figure::Ceiling, "No more than", self.ceiling),
+            asking: self.ask.map(|ask| words(Figure::Ask, "Asking", ask)),
+            buyer: words(Figure::BuyerPays, buyer, self.buyer_pays),
+            low: self.low_lines(),
+            flag: self
+                .verdict
+                .map(|verdict| (verdict.word().to_owned(), self.second.clone(), rough)),
+        }
+    }
+
+    fn keep_word(&self) -> &'static str {
+        match (self.ask, self.keep.is_negative()) {
+            (Some(_), false) => "You keep",
+            (Some(_), true) => "Short by",
+            (None, false) => "Left for you",
+            (None, true) => "Loss",
+        }
+    }
+
+    fn low_lines(&self) -> Vec<String> {
+        let Some((price, keep)) = self.low else {
+            return Vec::new();
+        };
+        let verb = if keep.is_negative() { "lose" } else { "keep" };
+        let price = format::amount(price, self.currency);
+        let keep = format::amount(keep.abs(), self.currency);
+        vec![
+            format!("At {price} you {verb} {keep}."),
+            "1 in 10 go lower.".to_owned(),
+        ]
+    }
+
+    /// The rail in one sentence or a few, for those who hear it.
+    pub fn sentence(&self) -> String {
+        let say = |money: Money| format::or_loss(money, self.currency);
+        let mut text = String::new();
+        if let Some(verdict) = self.verdict {
+            text += verdict.word();
+            if self.is_rough {
+                text += ", rough";
+            }
+            text += ". ";
+        }
+        if let Some(second) = &self.second {
+            text += &format!("{second}. ");
+        }
+        if let Some(ask) = self.ask {
+            text += &format!("Asking {}, no", say(ask));
+        } else {
+            text += "No";
+        }
+        text += &format!(" more than {}. ", say(self.ceiling));
+        let wanted = self.wanted(0.0, 1.0, false);
+        let parts: Vec<String> = wanted
+            .parts
+            .iter()
+            .map(|part| format!("{} {}", lower(&part.word), part.amount))
+            .collect();
+        text += &format!(
+            "{} {}: {}.",
+            wanted.buyer.word,
+            wanted.buyer.amount,
+            parts.join(", ")
+        );
+        for line in &wanted.low {
+            text += &format!(" {line}");
+        }
+        text
+    }
+}
+
+fn lower(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| {
+        first.to_lowercase().chain(letters).collect()
+    })
+}
+
+/// Minor units as a length to be scaled. Amounts stay far below 2^53, so nothing is lost.
+#[allow(clippy::cast_precision_loss)]
+fn units(money: Money) -> f64 {
+    money.minor() as f64
+}

@@ -1,0 +1,93 @@
+//! Measures words as this browser sets them, by a hidden element beside the rail that has the rail's font. Asking a
+//! canvas would miss tabular figures, kerning and enlarged text.
+
+use std::cell::RefCell;
+use std::collections::HashMap;
+
+use leptos::prelude::*;
+use leptos::wasm_bindgen::JsCast;
+use leptos::web_sys::HtmlElement;
+
+/// Measured widths, kept until the text size changes.
+#[derive(Default)]
+pub struct Measured(RefCell<HashMap<(String, u64, bool), f64>>);
+
+/// More texts than this are amounts of long ago.
+const MOST: usize = 500;
+
+impl Measured {
+    /// Forgets all widths, as after a change of text size.
+    pub fn forget(&self) {
+        self.0.borrow_mut().clear();
+    }
+
+    /// The width of `text` at `size` CSS pixels in `probe`'s font.
+    pub fn width(&self, probe: &HtmlElement, text: &str, size: f64, bold: bool) -> f64 {
+        let key = (text.to_owned(), size.to_bits(), bold);
+        if let Some(width) = self.0.borrow().get(&key) {
+            return *width;
+        }
+        let style = probe.style();
+        // A browser that refuses these leaves the last size: a label a little off, never a lost one.
+        let _ = style.set_property("font-size", &format!("{size}px"));
+        let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
+        probe.set_text_content(Some(text));
+        let width = probe.get_bounding_client_rect().width();
+        let mut known = self.0.borrow_mut();
+        if known.len() >= MOST {
+            known.clear();
+        }
+        known.insert(key, width);
+        width
+    }
+}
+
+/// What the page's own measures say about a rail.
+#[derive(Clone, Copy, PartialEq, Debug)]
+pub struct Room {
+    /// Width of the rail in CSS pixels.
+    pub width: f64,
+    /// Its text size against the usual 16 px.
+    pub scale: f64,
+    /// Whether the window is so low that the rail must be.
+    pub is_low: bool,
+}
+
+impl Room {
+    /// Reads it from the rail's element.
+    pub fn of(rail: &HtmlElement) -> Option<Self> {
+        let width = rail.get_bounding_client_rect().width();
+        let size = window()
+            .get_computed_style(rail)
+            .ok()??
+            .get_property_value("font-size")
+            .ok()?;
+        let size: f64 = size.trim_end_matches("px").parse().ok()?;
+        let is_low = window()
+            .match_media(LOW)
+            .ok()?
+            .is_some_and(|query| query.matches());
+        (width > 0.0).then_some(Self {
+            width,
+            scale: size / 16.0,
+            is_low,
+        })
+    }
+}
+
+/// Below this height the keypad needs the room. `public/styles/decide.css` hides the tabs at the same height.
+const LOW: &str = "(max-height: 739px)";
+
+/// Calls `changed` at once and whenever the element's own size does, until the owner is cleaned up.
+pub fn watch(element: &HtmlElement, changed: impl Fn() + 'static) {
+    use leptos::wasm_bindgen::closure::Closure;
+    use leptos::web_sys::ResizeObserver;
+
+    let closure = Closure::<dyn Fn()>::new(changed);
+    let Ok(observer) = ResizeObserver::new(closure.as_ref().unchecked_ref()) else {
+        return;
+    };
+    observer.observe(element);
+    let kept = StoredValue::new_local((observer, closure));
+    on_cleanup(move || kept.with_value(|(observer, _)| observer.disconnect()));
+}

@@ -99,8 +99,9 @@ pub fn use_routes() -> Routes {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test]
     fn every_route_reads_back_from_its_path() {
         let routes = [
             Route::Decide,

@@ -117,12 +117,16 @@ impl Clock {
     }
 
     /// The next own stamp, greater than all seen. A full counter carries into the ms.
+    ///
+    /// No stamp goes beyond [`LAST_MS`], so that every stamp can be read back. Only a forged one stands at the very end of time;
+    /// after it the last stamp repeats, and changes still know each other by their numbers.
     pub fn tick(&mut self, now_ms: u64, device: DeviceCode) -> Stamp {
+        let now_ms = now_ms.min(LAST_MS);
         if now_ms > self.ms {
             (self.ms, self.counter) = (now_ms, 0);
         } else if let Some(next) = self.counter.checked_add(1) {
             self.counter = next;
-        } else {
+        } else if self.ms < LAST_MS {
             (self.ms, self.counter) = (self.ms + 1, 0);
         }
         Stamp {
@@ -158,6 +162,20 @@ mod tests {
                 device: phone
             }
         );
+    }
+
+    #[test]
+    fn at_the_end_of_time_stamps_stay_readable() {
+        let phone = device("aaaaaaaa");
+        let mut clock = Clock::default();
+        let first = clock.tick(u64::MAX, phone);
+        assert_eq!((first.ms, first.counter), (LAST_MS, 0));
+        clock.observe(Stamp {
+            counter: u16::MAX,
+            ..first
+        });
+        let next = clock.tick(u64::MAX, phone);
+        assert_eq!(next.to_string().parse(), Ok(next));
     }
 
     #[test]

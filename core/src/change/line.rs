@@ -1,9 +1,13 @@
 //! A change as one line of text: what is stored, and what a book file carries, byte for byte.
 
 use super::Change;
+use serde_json::Value;
 
 /// The longest line that is taken, in bytes.
 pub const MAX_LINE: usize = 2 * 1024 * 1024;
+
+/// How deep braces and brackets may nest in a line, its own braces counted.
+pub const MAX_DEPTH: usize = 16;
 
 /// Why a line is no change.
 #[derive(Debug, thiserror::Error)]
@@ -11,6 +15,9 @@ pub enum BadLine {
     /// Too long to be ours.
     #[error("the line is longer than 2 MiB")]
     TooLong,
+    /// Too deep to be ours.
+    #[error("the line nests deeper than {MAX_DEPTH} levels")]
+    TooDeep,
     /// No change in JSON.
     #[error("the line is not a change of this book format ({0})")]
     NotAChange(#[from] serde_json::Error),
@@ -26,22 +33,29 @@ pub enum BadLine {
 }
 
 impl Change {
-    /// The change as its line, without the line's end.
+    /// The change as its line, without the line's end. Fields stand in the order of their names, at every depth, so that a change is
+    /// always the same bytes.
     ///
     /// # Panics
     /// Never: each part has a JSON form.
     #[must_use]
     pub fn line(&self) -> String {
-        serde_json::to_string(self).expect("every part of a change has a JSON form")
+        let mut change = self.clone();
+        change.set.sort_keys();
+        change.set.values_mut().for_each(Value::sort_all_objects);
+        serde_json::to_string(&change).expect("every part of a change has a JSON form")
     }
 
     /// Reads a line back.
     ///
     /// # Errors
-    /// When it is too long, no change, or contradicts itself.
+    /// When it is too long, too deep, no change, or contradicts itself.
     pub fn from_line(line: &str) -> Result<Self, BadLine> {
         if line.len() > MAX_LINE {
             return Err(BadLine::TooLong);
+        }
+        if depth(line) > MAX_DEPTH {
+            return Err(BadLine::TooDeep);
         }
         let change: Self = serde_json::from_str(line)?;
         if change.save == 0 || change.save > change.key.seq {
@@ -54,5 +68,44 @@ impl Change {
             return Err(BadLine::SeesItself);
         }
         Ok(change)
+    }
+}
+
+/// How deep braces and brackets nest outside of texts, whether or not they are closed.
+fn depth(line: &str) -> usize {
+    let (mut depth, mut deepest) = (0_usize, 0);
+    let (mut in_text, mut escaped) = (false, false);
+    for byte in line.bytes() {
+        match byte {
+            _ if escaped => escaped = false,
+            b'\\' if in_text => escaped = true,
+            b'"' => in_text = !in_text,
+            _ if in_text => {}
+            b'{' | b'[' => {
+                depth += 1;
+                deepest = deepest.max(depth);
+            }
+            b'}' | b']' => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+    }
+    deepest
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn depth_counts_brackets_outside_of_texts() {
+        let check = |line, expected| assert_eq!(depth(line), expected, "{line}");
+        check("", 0);
+        check("{}", 1);
+        check(r#"{"a":[{}],"b":[]}"#, 3);
+        check(r#"{"a":"[[{{"}"#, 1);
+        check(r#"{"a":"\"[[","b":[]}"#, 2);
+        check(r#"{"a":"\\","b":[[]]}"#, 3);
+        check("]]]{", 1);
+        check("[[[[", 4);
     }
 }

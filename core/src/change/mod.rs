@@ -8,9 +8,9 @@ mod line;
 mod record;
 mod vector;
 
-pub use fold::{Folded, Rule, fold};
+pub use fold::{Folded, GONE, Rule, fold};
 pub use key::{Key, NotAKey};
-pub use line::{BadLine, MAX_LINE};
+pub use line::{BadLine, MAX_DEPTH, MAX_LINE};
 pub use record::RecordKey;
 pub use vector::Vector;
 
@@ -23,7 +23,7 @@ use uuid::Uuid;
 /// The fields that a change sets, by name; `null` clears one.
 pub type Fields = Map<String, Value>;
 
-/// One change to one record. Fields stand in the order in which they are written.
+/// One change to one record.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Change {

@@ -27,7 +27,8 @@ impl fmt::Display for RecordKey {
 impl FromStr for RecordKey {
     type Err = NotARecordKey;
     fn from_str(text: &str) -> Result<Self, NotARecordKey> {
-        let (kind, id) = text.split_once('/').ok_or(NotARecordKey)?;
+        // From the right: no kind of ours has a stroke in its name, but a foreign one may.
+        let (kind, id) = text.rsplit_once('/').ok_or(NotARecordKey)?;
         let id = Uuid::parse_str(id).map_err(|_| NotARecordKey)?;
         Ok(Self {
             kind: kind.to_owned(),

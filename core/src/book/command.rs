@@ -1,13 +1,13 @@
 //! What the trader can ask of the book, and why the book may refuse.
 
 use super::expected::Expected;
-use crate::appraise::HouseRules;
+use crate::appraise::{HouseRules, RulesError};
 use crate::id::{ThingId, VenueId};
 use crate::money::{Currency, Money};
 use crate::postage::Arrangement;
 use crate::stamp::At;
-use crate::terms::Schedule;
-use crate::worth::{Allowances, Sells};
+use crate::terms::{Schedule, TermsError};
+use crate::worth::{Allowances, Sells, WorthError};
 use uuid::Uuid;
 
 /// What comes from outside into a decision: the time that the clock shows, and chance for new ids.
@@ -22,6 +22,13 @@ impl Context<'_> {
     /// A new id.
     pub fn fresh(&mut self) -> Uuid {
         crate::id::uuid_v7(self.at.0, &(self.chance)())
+    }
+
+    /// A new id that sorts after an older one, whatever the clock says.
+    pub fn fresh_after(&mut self, older: Uuid) -> Uuid {
+        // The first 48 bits of version 7 are Unix ms.
+        let older_ms = u64::try_from(older.as_u128() >> 80).unwrap_or(0);
+        crate::id::uuid_v7(self.at.0.max(older_ms + 1), &(self.chance)())
     }
 }
 
@@ -122,6 +129,18 @@ pub enum Refusal {
     /// An amount under 0.
     #[error("An amount here cannot be under 0.")]
     Negative,
+    /// An amount over [`Money::TYPED_MAX`].
+    #[error("That is more than one amount may be.")]
+    TooLarge,
+    /// House rules that cannot hold.
+    #[error(transparent)]
+    Rules(#[from] RulesError),
+    /// Allowances that cannot hold.
+    #[error(transparent)]
+    Allowances(#[from] WorthError),
+    /// Charges that cannot hold.
+    #[error(transparent)]
+    Terms(#[from] TermsError),
     /// The venue is not there.
     #[error("This venue is no longer in the book.")]
     NoVenue,

@@ -1,11 +1,14 @@
 //! From a command to the edits that it comes to, or a refusal. Nothing is changed here.
 
-use super::command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup};
-use super::kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
+use super::checked::{check_amounts, check_length, checked_name, only_new};
+use super::command::{Command, Context, Purchase, Refusal, VenueSetup};
+use super::kinds::{
+    BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, Thing, ThingEdit, VenueEdit,
+};
 use super::state::{Edits, State};
 use crate::appraise::HouseRules;
 use crate::id::{BookId, DeviceId, LotId, RulesId, TermsId, ThingId, VenueId};
-use crate::money::{Currency, Money};
+use crate::money::Currency;
 use crate::worth::Allowances;
 
 impl State {
@@ -18,6 +21,8 @@ impl State {
         command: &Command,
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
+        // Ids, stamps and days all rest on the clock.
+        context.at.day().ok_or(Refusal::ClockOff)?;
         if let Command::Begin { currency, device } = command {
             return self.begin(*currency, device, context);
         }
@@ -59,16 +64,14 @@ impl State {
         allowances: &Allowances,
         currency: Currency,
     ) -> Result<Vec<Edits>, Refusal> {
-        let negative = rules.least_keep.is_some_and(|keep| keep < Money::ZERO)
-            || rules.cash_step < Money::ZERO;
-        if negative {
-            return Err(Refusal::Negative);
-        }
+        rules.check()?;
+        allowances.check()?;
         if *rules == self.house_rules(currency) && *allowances == self.allowances() {
             return Err(Refusal::NoChange);
         }
-        Ok(vec![RulesId::SINGLE.edit([
-            // A rule that is switched off stands as a least keep that is not set, beside other fields that are.
+        let known = self.tables.rules.get(&RulesId::SINGLE.0);
+        // A rule that is switched off stands as a least keep that is not set, beside other fields that are.
+        let edits = RulesId::SINGLE.edit([
             RulesEdit::LeastKeep(rules.least_keep),
             RulesEdit::NoLossIfLow(Some(rules.no_loss_if_low)),
             RulesEdit::CashStep(Some(rules.cash_step)),
@@ -76,7 +79,8 @@ impl State {
             RulesEdit::Unsold(Some(allowances.unsold)),
             RulesEdit::Offers(Some(allowances.offers)),
             RulesEdit::Returns(Some(allowances.returns)),
-        ])])
+        ]);
+        Ok(vec![only_new(known, edits)])
     }
 
     fn save_venue(
@@ -86,9 +90,8 @@ impl State {
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
         let name = checked_name(&setup.name)?;
-        if setup.postage < Money::ZERO || setup.packing < Money::ZERO {
-            return Err(Refusal::Negative);
-        }
+        check_amounts([setup.postage, setup.packing])?;
+        setup.schedule.check()?;
         if self
             .venues()
             .any(|(other, venue)| Some(other) != id && venue.name.as_deref() == Some(&name))
@@ -106,9 +109,15 @@ impl State {
             Some(id) => id,
             None => VenueId(context.fresh()),
         };
-        let mut saved = vec![venue.edit(edits), self.terms_edit(venue, setup, context)?];
+        let known = self.tables.venues.get(&venue.0);
+        let mut saved = vec![only_new(known, venue.edit(edits))];
+        saved.push(self.terms_edit(venue, setup, context)?);
         if self.usual_venue().is_none() {
             saved.push(RulesId::SINGLE.edit([RulesEdit::UsualVenue(Some(venue))]));
+        }
+        saved.retain(|edits| !edits.set.is_empty());
+        if saved.is_empty() {
+            return Err(Refusal::NoChange);
         }
         Ok(saved)
     }
@@ -122,20 +131,28 @@ impl State {
     ) -> Result<Edits, Refusal> {
         let today = context.at.day().ok_or(Refusal::ClockOff)?;
         let schedule = || TermsEdit::Schedule(Some(setup.schedule.clone()));
-        Ok(match self.terms_on(venue, today) {
+        let edits = match self.terms_on(venue, today) {
             Some((id, terms)) if terms.schedule.as_ref() == Some(&setup.schedule) => {
                 id.edit([TermsEdit::Checked(Some(today))])
             }
             Some((id, terms)) if terms.from == Some(today) && !self.terms_used(id) => {
                 id.edit([schedule()])
             }
-            _ => TermsId(context.fresh()).edit([
-                TermsEdit::Venue(Some(venue)),
-                TermsEdit::From(Some(today)),
-                TermsEdit::Checked(Some(today)),
-                schedule(),
-            ]),
-        })
+            found => {
+                // Of two versions that start on one day the younger id holds: see `terms_on`.
+                let id = match found {
+                    Some((id, terms)) if terms.from == Some(today) => context.fresh_after(id.0),
+                    _ => context.fresh(),
+                };
+                TermsId(id).edit([
+                    TermsEdit::Venue(Some(venue)),
+                    TermsEdit::From(Some(today)),
+                    TermsEdit::Checked(Some(today)),
+                    schedule(),
+                ])
+            }
+        };
+        Ok(only_new(self.tables.terms.get(&edits.record.id), edits))
     }
 
     fn use_venue(&self, id: VenueId) -> Result<Vec<Edits>, Refusal> {
@@ -154,12 +171,7 @@ impl State {
     }
 
     fn buy(purchase: &Purchase, context: &mut Context<'_>) -> Result<Vec<Edits>, Refusal> {
-        if purchase.paid < Money::ZERO
-            || purchase.postage < Money::ZERO
-            || purchase.packing < Money::ZERO
-        {
-            return Err(Refusal::Negative);
-        }
+        check_amounts([purchase.paid, purchase.postage, purchase.packing])?;
         let name = purchase.name.trim();
         check_length(name)?;
         let lot = LotId(context.fresh());
@@ -175,10 +187,8 @@ impl State {
             ThingEdit::Packing(Some(purchase.packing)),
             ThingEdit::Expected(purchase.expected.clone()),
         ];
-        Ok(vec![
-            lot.edit(lot_edits),
-            ThingId(context.fresh()).edit(thing_edits),
-        ])
+        let thing = ThingId(context.fresh()).edit(thing_edits);
+        Ok(vec![lot.edit(lot_edits), only_new::<Thing>(None, thing)])
     }
 
     fn rename(&self, thing: ThingId, name: &str) -> Result<Vec<Edits>, Refusal> {
@@ -202,25 +212,5 @@ impl State {
             edits.push(lot.edit([LotEdit::Gone(true)]));
         }
         Ok(edits)
-    }
-}
-
-fn check_length(name: &str) -> Result<(), Refusal> {
-    if name.chars().count() > LONGEST_NAME {
-        Err(Refusal::NameTooLong {
-            limit: LONGEST_NAME,
-        })
-    } else {
-        Ok(())
-    }
-}
-
-fn checked_name(name: &str) -> Result<String, Refusal> {
-    let name = name.trim();
-    check_length(name)?;
-    if name.is_empty() {
-        Err(Refusal::NoName)
-    } else {
-        Ok(name.to_owned())
     }
 }

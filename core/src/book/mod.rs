@@ -1,5 +1,6 @@
 //! The book: records and what they add up to, commands that `decide` turns into edits or refuses, undo.
 
+mod checked;
 mod command;
 mod decide;
 mod expected;

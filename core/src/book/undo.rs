@@ -4,7 +4,7 @@ use super::command::Refusal;
 use super::kinds::{Book, rule};
 use super::state::Edits;
 use super::table::Record;
-use crate::change::{Change, fold};
+use crate::change::{Change, Fields, GONE, fold};
 use serde_json::Value;
 
 /// What undoes one save.
@@ -12,7 +12,8 @@ use serde_json::Value;
 /// `save` holds the save's changes; `history` all changes of the records that they touch, those of the save included.
 ///
 /// # Errors
-/// [`Refusal::BeginningStays`] for the save that began the book; [`Refusal::NothingToUndo`] when later changes set every field that the save set.
+/// [`Refusal::BeginningStays`] for the save that began the book; [`Refusal::NothingToUndo`] when later changes set every field that the
+/// save set, or took away or brought back what it made.
 pub fn undo(save: &[Change], history: &[Change]) -> Result<Vec<Edits>, Refusal> {
     if save.iter().any(|change| change.kind == Book::KIND) {
         return Err(Refusal::BeginningStays);
@@ -29,38 +30,31 @@ pub fn undo(save: &[Change], history: &[Change]) -> Result<Vec<Edits>, Refusal> 
 }
 
 fn undo_change(change: &Change, save: &[Change], history: &[Change]) -> Option<Edits> {
-    let of_record = || {
-        history
-            .iter()
-            .filter(|other| other.id == change.id && other.kind == change.kind)
-    };
     let in_save = |other: &&Change| save.iter().any(|own| own.key == other.key);
-    let before = fold(of_record().filter(|other| !in_save(other)), |field| {
-        rule(&change.kind, field)
-    });
-    let record = change.record();
-
-    if of_record().all(|other| in_save(&other)) {
-        // The save made the record: it goes as a whole, and its fields stay on record.
-        return Some(Edits {
-            record,
-            set: std::iter::once(("gone".to_owned(), Value::Bool(true))).collect(),
-        });
-    }
-    let last_word = |field: &str| {
-        !of_record()
-            .any(|other| !in_save(&other) && other.set.contains_key(field) && !change.knows(other))
-    };
-    let set: crate::change::Fields = change
-        .set
-        .keys()
-        .filter(|field| last_word(field))
-        .map(|field| {
-            (
-                field.clone(),
-                before.values.get(field).cloned().unwrap_or(Value::Null),
-            )
-        })
+    let others: Vec<&Change> = history
+        .iter()
+        .filter(|other| other.id == change.id && other.kind == change.kind)
+        .filter(|other| !in_save(other))
         .collect();
+    let has_last_word = |field: &str| {
+        !others
+            .iter()
+            .any(|other| other.set.contains_key(field) && !change.knows(other))
+    };
+    let record = change.record();
+    // A record that a book holds once has no beginning, only fields.
+    let made_it = !record.id.is_nil() && !others.iter().any(|other| change.knows(other));
+    if made_it {
+        // It goes as a whole, what was said of it since included, and its fields stay on record.
+        let set = std::iter::once((GONE.to_owned(), Value::Bool(true))).collect();
+        return has_last_word(GONE).then_some(Edits { record, set });
+    }
+    let before = fold(others.iter().copied(), |field| rule(&change.kind, field));
+    let given_back = |field: &String| {
+        let value = before.values.get(field).cloned().unwrap_or(Value::Null);
+        (field.clone(), value)
+    };
+    let fields = change.set.keys().filter(|field| has_last_word(field));
+    let set: Fields = fields.map(given_back).collect();
     (!set.is_empty()).then_some(Edits { record, set })
 }

@@ -1,0 +1,47 @@
+//! What every command's input is held against, and what of it is worth saying.
+
+use super::command::{LONGEST_NAME, Refusal};
+use super::state::{Edits, Entry};
+use super::table::Record;
+use crate::money::Money;
+use serde_json::Value;
+
+/// Without what stands there already: a form that is saved says only what the trader changed in it. Else two devices that change
+/// different fields would be in dispute over all of them.
+pub(super) fn only_new<T: Record>(known: Option<&Entry<T>>, mut edits: Edits) -> Edits {
+    let fields = known.map(|entry| entry.value.fields()).unwrap_or_default();
+    edits
+        .set
+        .retain(|field, value| fields.get(field).unwrap_or(&Value::Null) != value);
+    edits
+}
+
+pub(super) fn check_amounts<const N: usize>(amounts: [Money; N]) -> Result<(), Refusal> {
+    if amounts.iter().any(|amount| amount.is_negative()) {
+        Err(Refusal::Negative)
+    } else if amounts.iter().any(|amount| *amount > Money::TYPED_MAX) {
+        Err(Refusal::TooLarge)
+    } else {
+        Ok(())
+    }
+}
+
+pub(super) fn check_length(name: &str) -> Result<(), Refusal> {
+    if name.chars().count() > LONGEST_NAME {
+        Err(Refusal::NameTooLong {
+            limit: LONGEST_NAME,
+        })
+    } else {
+        Ok(())
+    }
+}
+
+pub(super) fn checked_name(name: &str) -> Result<String, Refusal> {
+    let name = name.trim();
+    check_length(name)?;
+    if name.is_empty() {
+        Err(Refusal::NoName)
+    } else {
+        Ok(name.to_owned())
+    }
+}

@@ -46,7 +46,7 @@ impl Header {
 pub struct Trailer {
     /// How many changes came before.
     pub count: u64,
-    /// SHA-256 (FIPS 180-4) of all lines before the trailer, joined by LF, in lower-case hexadecimal digits.
+    /// [`sha256`] of all lines before the trailer, joined by LF.
     pub sha256: String,
 }
 
@@ -63,14 +63,24 @@ pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str
         text.push_str(change);
         count += 1;
     }
-    let mut sha256 = String::with_capacity(64);
-    for byte in Sha256::digest(&text) {
-        write!(sha256, "{byte:02x}").expect("a string takes all");
-    }
+    let sha256 = sha256(text.as_bytes());
     let trailer =
         serde_json::to_string(&Trailer { count, sha256 }).expect("a trailer has a JSON form");
     text.push('\n');
     text.push_str(&trailer);
     text.push('\n');
     text
+}
+
+/// SHA-256 (FIPS 180-4) in lower-case hexadecimal digits.
+///
+/// # Panics
+/// Never: a string takes all that is written to it.
+#[must_use]
+pub fn sha256(bytes: &[u8]) -> String {
+    let mut digits = String::with_capacity(64);
+    for byte in Sha256::digest(bytes) {
+        write!(digits, "{byte:02x}").expect("a string takes all");
+    }
+    digits
 }

@@ -2,4 +2,4 @@
 
 mod book_file;
 
-pub use book_file::{Header, Trailer, write_book};
+pub use book_file::{Header, Trailer, sha256, write_book};

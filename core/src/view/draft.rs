@@ -177,11 +177,13 @@ impl DecideDraft {
             Press::Point => format!("{}.", if start.is_empty() { "0" } else { start }),
             Press::Half => {
                 let whole = start.split('.').next().unwrap_or("");
-                format!(
-                    "{}{}",
-                    if whole.is_empty() { "0" } else { whole },
-                    half_key(currency)
-                )
+                let whole = if whole.is_empty() { "0" } else { whole };
+                let half = half_key(currency);
+                if whole == "0" && !half.starts_with('.') {
+                    whole.to_owned()
+                } else {
+                    format!("{whole}{half}")
+                }
             }
         };
         if !after.is_empty() {
@@ -256,6 +258,8 @@ mod tests {
         check("USD", &[RubOut], "", None);
         check("USD", &[Digit(6), Digit(6), Clear], "", None);
         check("JPY", &[Digit(6), Half], "600", None);
+        check("JPY", &[Half], "0", None);
+        check("JPY", &[Digit(0), Half, Digit(5)], "5", None);
         check(
             "JPY",
             &[Digit(6), Point],

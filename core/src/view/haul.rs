@@ -60,7 +60,9 @@ pub fn haul(state: &State) -> Option<HaulView> {
 }
 
 fn row(state: &State, id: ThingId, thing: &Thing) -> HaulRow {
-    let lot = thing.lot.and_then(|id| state.lot(id));
+    // A thing that stays because its removal is in dispute was still paid for, though its lot went without dispute.
+    let lot = thing.lot.and_then(|id| state.tables.lots.get(&id.0));
+    let lot = lot.map(|entry| &entry.value);
     let disputes = state
         .tables
         .things

@@ -77,7 +77,7 @@ impl RulesForm {
             complaints.push(Complaint {
                 field,
                 sentence: error,
-            })
+            });
         };
         let mut money = |field, text: &str| {
             empty_or(text, |text| parse(text, currency)).unwrap_or_else(|error| {
@@ -88,12 +88,11 @@ impl RulesForm {
         let least_keep = money(RulesInput::LeastKeep, &self.least_keep);
         let cash_step = money(RulesInput::CashStep, &self.cash_step).unwrap_or(Money::ZERO);
         let mut rate = |field, text: &str| {
-            empty_or(text, Rate::parse)
-                .map(Option::unwrap_or_default)
-                .unwrap_or_else(|error| {
-                    complain(field, error.to_string());
-                    Rate::ZERO
-                })
+            let read = empty_or(text, Rate::parse).unwrap_or_else(|error| {
+                complain(field, error.to_string());
+                None
+            });
+            read.unwrap_or_default()
         };
         let rules = HouseRules {
             least_keep,

@@ -84,7 +84,7 @@ impl VenueForm {
         for charge in schedule.charges {
             match charge.amount {
                 Amount::Percent(rate) => {
-                    (form.percent, form.base) = (rate.to_string(), charge.base)
+                    (form.percent, form.base) = (rate.to_string(), charge.base);
                 }
                 Amount::Flat(flat) => form.flat = amount(Some(flat)),
             }

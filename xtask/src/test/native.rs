@@ -58,7 +58,7 @@ pub fn tidy(this: &Run) -> Done {
     if !has_target(&this.places, "haulwren-tests", "tidy")? {
         return fail("there are no house rules: haulwren-tests has no test target `tidy`");
     }
-    run(&mut this.cargo(&["test", "--quiet", "-p", "haulwren-tests", "--test", "tidy"]))
+    run_tests(&mut this.cargo(&["test", "-p", "haulwren-tests", "--test", "tidy"]))
 }
 
 /// Whether a package has a test target of this name.

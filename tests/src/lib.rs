@@ -2,4 +2,5 @@
 
 #[cfg(feature = "browser")]
 pub mod browser;
+#[cfg(not(target_arch = "wasm32"))]
 pub mod server;

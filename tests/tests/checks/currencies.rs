@@ -1,5 +1,8 @@
 //! How many decimals a currency has.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::money::{Currency, Money, parse, plain};
 
 /// ISO 4217 minor units (R): USD 2, JPY 0, KWD 3. From memory (M): CLF 4, ISK 0, TND 3, EUR 2.

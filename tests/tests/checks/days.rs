@@ -1,5 +1,8 @@
 //! Civil days.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::day::Day;
 
 /// RFC 3339, section 5.8 (R): 1996-12-19T16:39:57-08:00 is 851042397 seconds after 1970, already the 20th in UTC.

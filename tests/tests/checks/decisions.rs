@@ -1,5 +1,8 @@
 //! Break-even, markup and margin.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::appraise::{Case, HouseRules, Selling, appraise};
 use haulwren_core::money::{Currency, Money, Rate, percent_of};
 use haulwren_core::postage::Arrangement;

@@ -1,5 +1,8 @@
 //! One cost over several things, by the split that the sums use.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::money::{Money, split};
 
 fn check(total: i64, weights: &[u64], expected: &[i64]) {

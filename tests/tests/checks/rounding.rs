@@ -1,5 +1,8 @@
 //! Rounding, against regulations and standards.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::money::{Money, Rate, half_away, percent_of};
 use rust_decimal::Decimal;
 

@@ -1,5 +1,8 @@
 //! Splitting by largest remainder.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::money::{Money, split};
 
 fn check(total: i64, weights: &[u64], expected: &[i64]) {

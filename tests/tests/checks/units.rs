@@ -1,5 +1,8 @@
 //! Units of weight and length.
 
+#[cfg(target_arch = "wasm32")]
+use wasm_bindgen_test::wasm_bindgen_test as test;
+
 use haulwren_core::measure::{Length, Weight};
 use haulwren_core::money::product;
 use rust_decimal::Decimal;

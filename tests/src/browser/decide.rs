@@ -5,9 +5,6 @@ use serde_json::json;
 use super::failure::{Failure, Outcome};
 use super::tab::Tab;
 
-/// A thing has at most so many digits in a field; rubbing more often than this clears any.
-const MOST_KEYS: usize = 24;
-
 /// The amount in an element: its last number with decimals, else its last number, minus and all.
 const FIGURE: &str = r#"
 const found = [...document.querySelectorAll(`[data-figure="${arguments[0]}"]`)];
@@ -38,27 +35,24 @@ impl Tab {
         self.tap(&format!("button[data-key=\"{key}\"]")).await
     }
 
-    /// Chooses a field cell, clears it and types an amount into it.
+    /// Taps a field cell and types an amount into it, in place of what it held.
     ///
     /// # Errors
-    /// When the cell or a key is not there, or the cell does not take the keys.
+    /// When the cell or a key is not there.
     pub async fn type_in(&self, field: &str, amount: &str) -> Outcome<()> {
-        let cell = format!("button[data-field=\"{field}\"]");
-        let chosen = format!("{cell}[aria-pressed=\"true\"]");
-        let is_chosen = "return document.querySelector(arguments[0]) !== null";
-        if !self.ask_with::<bool>(is_chosen, &[json!(chosen)]).await? {
-            self.tap(&cell).await?;
-            self.until_with("the field to be chosen", is_chosen, &[json!(chosen)])
-                .await?;
-        }
-        let holds = "return /\\d/.test(document.querySelector(arguments[0])?.textContent ?? \"\")";
-        for _ in 0..MOST_KEYS {
-            if !self.ask_with::<bool>(holds, &[json!(cell)]).await? {
-                break;
-            }
-            self.key("rub").await?;
-        }
+        self.choose_field(field).await?;
         self.keys(amount).await
+    }
+
+    /// Taps a field cell; the first digit then replaces what it holds.
+    ///
+    /// # Errors
+    /// When the cell is not there.
+    pub async fn choose_field(&self, field: &str) -> Outcome<()> {
+        let cell = format!("button[data-field=\"{field}\"]");
+        self.tap(&cell).await?;
+        let chosen = format!("{cell}[aria-pressed=\"true\"]");
+        self.element(&chosen).await.map(drop)
     }
 
     /// Types the ask and what the thing sells for: low, likely, high.

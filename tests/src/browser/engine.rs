@@ -22,8 +22,9 @@ pub struct Can {
     /// Speaks the devtools protocol: scripts before the page's own, screen sizes, colour schemes, CPU
     /// throttling, forced garbage collection.
     pub devtools: bool,
-    /// Enforces, in automation, that a page keeps running at full speed in a window behind another.
-    pub two_windows: bool,
+    /// Draws a new tab at once. Where it does not, a tab stays behind the one before and its page gets no
+    /// frames; a new window is used instead.
+    pub draws_new_tabs: bool,
 }
 
 impl Engine {
@@ -33,17 +34,17 @@ impl Engine {
             Self::Chromium => Can {
                 restart: true,
                 devtools: true,
-                two_windows: true,
+                draws_new_tabs: true,
             },
             Self::Firefox => Can {
                 restart: true,
                 devtools: false,
-                two_windows: true,
+                draws_new_tabs: true,
             },
             Self::WebKit => Can {
                 restart: false,
                 devtools: false,
-                two_windows: true,
+                draws_new_tabs: false,
             },
         }
     }

@@ -8,27 +8,27 @@ use super::tab::Tab;
 pub struct VenueForm {
     /// What the venue is called.
     pub name: &'static str,
+    /// Who pays the postage: that choice's first words.
+    pub arrangement: &'static str,
     /// Its percentage.
     pub percent: &'static str,
-    /// What the percentage is taken of: the value of that choice.
-    pub percent_of: &'static str,
-    /// Its flat sum per thing.
+    /// What the percentage is taken of: that choice's words.
+    pub base: &'static str,
+    /// Its flat sum on each sale.
     pub flat: &'static str,
-    /// Who pays the postage: the value of that choice.
-    pub postage_by: &'static str,
     /// The usual postage.
     pub postage: &'static str,
-    /// What packing costs.
+    /// What packing usually costs.
     pub packing: &'static str,
 }
 
 /// 10 % of price and post, 0.25 flat, the buyer pays postage on top, usually 4.50, packing 0.30.
 pub const QUAYSIDE: VenueForm = VenueForm {
     name: "Quayside",
+    arrangement: "+ post",
     percent: "10",
-    percent_of: "price-and-post",
+    base: "price and postage",
     flat: "0.25",
-    postage_by: "on-top",
     postage: "4.50",
     packing: "0.30",
 };
@@ -36,34 +36,41 @@ pub const QUAYSIDE: VenueForm = VenueForm {
 /// 15 % of the price, postage included, usually 4.50, packing 0.30.
 pub const MARLPOST: VenueForm = VenueForm {
     name: "Marlpost",
+    arrangement: "Post included",
     percent: "15",
-    percent_of: "price",
-    flat: "0",
-    postage_by: "included",
+    base: "the price",
+    flat: "",
     postage: "4.50",
     packing: "0.30",
 };
 
+/// The labels of the venue form's fields.
+pub const VENUE_FIELDS: [&str; 5] = [
+    "Name of the venue",
+    "Venue\u{2019}s cut",
+    "and on each sale",
+    "Usual postage",
+    "Usual packing",
+];
+
 impl Tab {
-    /// Opens the app for the first time, chooses dollars and enters a first venue. Ends on Decide.
+    /// Opens the app for the first time, chooses dollars and 8.00 as the least to keep, and enters a first
+    /// venue. Ends on Decide.
     ///
     /// # Errors
     /// When a step is not there.
     pub async fn first_run(&self, address: &str, venue: &VenueForm) -> Outcome<()> {
         self.open_app(address).await?;
-        self.until(
-            "the first screen",
-            "return location.hash.startsWith(\"#/first\")",
-        )
-        .await?;
-        self.fill("Currency", "USD").await?;
+        self.fill("Currency of your book", "USD").await?;
+        self.fill("The least you want to keep", "8").await?;
+        let before = self.saved().await?;
+        self.press("Next: your first venue").await?;
+        self.saved_beyond(before).await?;
         self.fill_venue(venue).await?;
         let before = self.saved().await?;
-        self.press("Start").await?;
+        self.press("Save venue").await?;
         self.saved_beyond(before).await?;
-        self.until("Decide", "return location.hash === \"#/decide\"")
-            .await?;
-        self.element("button[data-key=\"buy\"]").await?;
+        self.element("button[data-field=\"ask\"]").await?;
         Ok(())
     }
 
@@ -72,13 +79,19 @@ impl Tab {
     /// # Errors
     /// When a field is not there.
     pub async fn fill_venue(&self, venue: &VenueForm) -> Outcome<()> {
-        self.fill("Name", venue.name).await?;
-        self.fill("Percent", venue.percent).await?;
-        self.fill("Percent of", venue.percent_of).await?;
-        self.fill("Flat sum", venue.flat).await?;
-        self.fill("Postage", venue.postage_by).await?;
-        self.fill("Usual postage", venue.postage).await?;
-        self.fill("Packing", venue.packing).await
+        self.tick(venue.arrangement).await?;
+        self.tick(venue.base).await?;
+        let texts = [
+            venue.name,
+            venue.percent,
+            venue.flat,
+            venue.postage,
+            venue.packing,
+        ];
+        for (label, text) in VENUE_FIELDS.into_iter().zip(texts) {
+            self.fill(label, text).await?;
+        }
+        Ok(())
     }
 
     /// Waits until the whole app is kept on the device, so that it works with the server shut.

@@ -1,6 +1,7 @@
 //! Forms and buttons by the words that a person reads: labels and names, never positions or classes.
 
 use serde_json::json;
+use thirtyfour::WebElement;
 
 use super::failure::{Failure, Outcome, wrong};
 use super::tab::Tab;
@@ -46,15 +47,7 @@ impl Tab {
     /// # Errors
     /// When no field has that label, or the list lacks the choice.
     pub async fn fill(&self, label: &str, text: &str) -> Outcome<()> {
-        let found =
-            format!("return (function () {{ {BY_LABEL} }}).apply(null, arguments) !== null");
-        self.until_with(&format!("the field \"{label}\""), &found, &[json!(label)])
-            .await?;
-        let field = self
-            .session()
-            .execute(BY_LABEL, vec![json!(label)])
-            .await?
-            .element()?;
+        let field = self.labelled(label).await?;
         if field.tag_name().await?.eq_ignore_ascii_case("select") {
             return self.choose(label, text).await;
         }
@@ -63,6 +56,35 @@ impl Tab {
             field.send_keys(text).await?;
         }
         Ok(())
+    }
+
+    /// Chooses a radio or check box by tapping its label.
+    ///
+    /// # Errors
+    /// When there is none of that name.
+    pub async fn tick(&self, label: &str) -> Outcome<()> {
+        let field = self.labelled(label).await?;
+        let script = "return arguments[0].labels[0] ?? arguments[0]";
+        let with = vec![field.to_json()?];
+        Ok(self
+            .session()
+            .execute(script, with)
+            .await?
+            .element()?
+            .click()
+            .await?)
+    }
+
+    async fn labelled(&self, label: &str) -> Outcome<WebElement> {
+        let found =
+            format!("return (function () {{ {BY_LABEL} }}).apply(null, arguments) !== null");
+        self.until_with(&format!("the field \"{label}\""), &found, &[json!(label)])
+            .await?;
+        Ok(self
+            .session()
+            .execute(BY_LABEL, vec![json!(label)])
+            .await?
+            .element()?)
     }
 
     /// What a field holds now.

@@ -73,11 +73,14 @@ impl Browser {
         self.prepare(session.window().await?).await
     }
 
-    /// Opens one more tab of the same profile.
+    /// Opens one more tab of the same profile; a window where the engine does not draw new tabs.
     ///
     /// # Errors
     /// When the browser is not running or refuses.
     pub async fn new_tab(&self) -> Outcome<Tab> {
+        if !self.engine.can().draws_new_tabs {
+            return self.new_window().await;
+        }
         let handle = self.running()?.session.new_tab().await?;
         self.prepare(handle).await
     }

@@ -31,7 +31,7 @@ pub use access::{Theme, contrast_rules};
 pub use book::{Book, check_book_file};
 pub use engine::Engine;
 pub use failure::{Failure, Outcome, wrong};
-pub use first_run::{MARLPOST, QUAYSIDE, VenueForm};
+pub use first_run::{MARLPOST, QUAYSIDE, VENUE_FIELDS, VenueForm};
 pub use instance::{Browser, Start};
 pub use process::Killer;
 pub use runner::run;

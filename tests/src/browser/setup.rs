@@ -25,11 +25,6 @@ impl Setup {
         folder("HAULWREN_DIST_PUBLISH_FIRST")
     }
 
-    /// Firefox's driver; the one on the search path unless `HAULWREN_GECKODRIVER` says otherwise.
-    pub fn geckodriver() -> PathBuf {
-        std::env::var_os("HAULWREN_GECKODRIVER").map_or_else(|| "geckodriver".into(), PathBuf::from)
-    }
-
     /// The text of the accessibility checker.
     ///
     /// # Errors

@@ -37,7 +37,7 @@ const FLAGS: [&str; 22] = [
 ];
 
 pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
-    let program = super::find("Chromium", &["chromium", "chromium-browser"])?;
+    let program = super::find("HAULWREN_CHROMIUM", &["chromium", "chromium-browser"])?;
     let data = profile.data();
     let port_file = data.join("DevToolsActivePort");
     if port_file.exists() {
@@ -55,7 +55,7 @@ pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
         .arg("about:blank");
     let mut browser = Group::start("chromium", &mut command, &profile.log("chromium"))?;
     let port = ready::port_file(&mut browser, &port_file).await?;
-    let program = super::find("chromedriver", &["chromedriver"])?;
+    let program = super::find("HAULWREN_CHROMEDRIVER", &["chromedriver"])?;
     let (driver, driver_port) = super::driver("chromedriver", &program, profile, &[], &[]).await?;
     let wanted = [
         ("browserName", json!("chrome")),

@@ -5,11 +5,11 @@ use serde_json::json;
 use super::super::failure::{Failure, Outcome};
 use super::super::process::Group;
 use super::super::profile::Profile;
-use super::super::{ready, setup::Setup};
+use super::super::ready;
 use super::Running;
 
 pub(super) async fn start(profile: &Profile) -> Outcome<Running> {
-    let program = super::find("Firefox", &["firefox-esr", "firefox"])?;
+    let program = super::find("HAULWREN_FIREFOX", &["firefox-esr", "firefox"])?;
     let data = profile.data();
     let port_file = data.join("MarionetteActivePort");
     if port_file.exists() {
@@ -30,7 +30,7 @@ pub(super) async fn start(profile: &Profile) -> Outcome<Running> {
         ("--connect-existing", String::new()),
         ("--marionette-port", port.to_string()),
     ];
-    let program = Setup::geckodriver();
+    let program = super::find("HAULWREN_GECKODRIVER", &["geckodriver"])?;
     let (driver, port) = super::driver("geckodriver", &program, profile, &more, &[]).await?;
     let session = super::session(port, &[("browserName", json!("firefox"))]).await?;
     Ok(Running {

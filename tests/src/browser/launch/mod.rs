@@ -122,12 +122,18 @@ async fn session(port: u16, wanted: &[(&str, Value)]) -> Outcome<WebDriver> {
     Ok(session)
 }
 
-/// The first of these programs that is there.
-fn find(name: &str, places: &[&str]) -> Outcome<PathBuf> {
+/// A program: where its variable says, else the first of these names on the search path.
+fn find(variable: &str, names: &[&str]) -> Outcome<PathBuf> {
+    if let Some(set) = std::env::var_os(variable) {
+        return Ok(PathBuf::from(set));
+    }
     let path = std::env::var_os("PATH").unwrap_or_default();
-    let found = places
+    let found = names
         .iter()
-        .flat_map(|place| std::env::split_paths(&path).map(move |folder| folder.join(place)))
+        .flat_map(|name| std::env::split_paths(&path).map(move |folder| folder.join(name)))
         .find(|program| program.is_file());
-    found.map_or_else(|| wrong(format!("{name} is not installed")), Ok)
+    found.map_or_else(
+        || wrong(format!("{} is not installed; or set {variable}", names[0])),
+        Ok,
+    )
 }

@@ -16,7 +16,7 @@ const LIBRARIES: [&str; 3] = ["/usr/lib", "/usr/libexec", "/usr/lib64"];
 
 pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
     let small = small_browser()?;
-    let program = super::find("Xvfb", &["Xvfb"])?;
+    let program = super::find("HAULWREN_XVFB", &["Xvfb"])?;
     let mut command = profile.command(&program);
     // It picks a free number and prints it once it can be used.
     command.args([
@@ -45,7 +45,7 @@ pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
         ("LIBGL_ALWAYS_SOFTWARE", "1".to_owned()),
         ("NO_AT_BRIDGE", "1".to_owned()),
     ];
-    let program = super::find("WebKit's driver", &["WebKitWebDriver"])?;
+    let program = super::find("HAULWREN_WEBKITDRIVER", &["WebKitWebDriver"])?;
     let (driver, port) = super::driver("webkitdriver", &program, profile, &[], &env).await?;
     let proxy = format!("127.0.0.1:{trap}");
     let wanted = [
@@ -74,6 +74,9 @@ pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
 }
 
 fn small_browser() -> Outcome<PathBuf> {
+    if let Some(set) = std::env::var_os("HAULWREN_MINIBROWSER") {
+        return Ok(PathBuf::from(set));
+    }
     let trouble = |place: &str| Failure::system(format!("cannot look into {place}"));
     for place in LIBRARIES
         .into_iter()

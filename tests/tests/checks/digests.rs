@@ -22,7 +22,7 @@ fn digests_are_those_of_the_standard() {
         "248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1",
     );
     check(
-        &[b'a'; 1_000_000],
+        &vec![b'a'; 1_000_000],
         "cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39ccc7112cd0",
     );
     check(

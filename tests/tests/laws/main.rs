@@ -3,7 +3,9 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod appraising;
+mod book;
 mod money;
+mod screens;
 mod terms;
 
 use proptest::test_runner::{Config, RngSeed};

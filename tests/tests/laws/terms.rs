@@ -20,6 +20,11 @@ pub fn schedules() -> impl Strategy<Value = Schedule> {
     vec(charge, 0..=5).prop_map(|charges| Schedule { charges })
 }
 
+/// Those that a book takes.
+pub fn fit_schedules() -> impl Strategy<Value = Schedule> {
+    schedules().prop_filter("takes all", |schedule| schedule.check().is_ok())
+}
+
 /// The payout in minor units, worked out afresh in whole numbers: each percentage to the nearest unit, half up.
 fn model(schedule: &Schedule, price: i64, post_in: i64) -> i64 {
     let charged = |charge: &Charge| match charge.amount {

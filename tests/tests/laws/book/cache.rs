@@ -1,0 +1,93 @@
+//! What is kept in memory and in storage is what a fresh computation gives.
+
+use super::device::Device;
+use super::program::programs;
+use super::replicas::{moves, play, settle};
+use haulwren_core::book::State;
+use haulwren_core::view::haul;
+use proptest::prelude::*;
+
+/// A book read back from what it put into storage.
+fn reloaded(device: &mut Device) -> State {
+    let mut read = State::new(device.state.me);
+    for record in device.records() {
+        let json = device.state.stored(&record).unwrap();
+        read.load(&record, &json).unwrap();
+        assert_eq!(read.stored(&record), Some(json));
+    }
+    read
+}
+
+proptest! {
+    #![proptest_config(crate::tries(128))]
+
+    #[test]
+    fn the_book_in_memory_is_the_one_that_its_changes_add_up_to(program in programs(40)) {
+        let mut device = Device::begun();
+        for timed in &program {
+            // A refusal is a fine answer.
+            drop(device.run(timed));
+        }
+        prop_assert_eq!(&device.fresh(), &device.state);
+        prop_assert_eq!(reloaded(&mut device).tables, device.state.tables);
+    }
+
+    #[test]
+    fn so_is_a_book_with_changes_of_others_in_it(moves in moves(40)) {
+        let mut devices = Device::several(3);
+        play(&mut devices, &moves);
+        for device in &mut devices {
+            prop_assert_eq!(&device.fresh(), &device.state);
+            prop_assert_eq!(reloaded(device).tables, device.state.tables.clone());
+        }
+    }
+
+    /// What goes to the disk before a save is shown is what the book holds afterwards.
+    #[test]
+    fn records_written_ahead_are_the_records_of_the_book_afterwards(moves in moves(12), program in programs(12)) {
+        let mut devices = Device::several(2);
+        play(&mut devices, &moves);
+        let device = &mut devices[0];
+        for timed in &program {
+            device.wait(timed.wait);
+            let Ok(edits) = device.plan(&timed.step) else { continue };
+            let changes = device.state.stamp(edits.clone(), device.now);
+            let before = device.state.clone();
+            let ahead = device.state.as_after(&changes);
+            prop_assert_eq!(&device.state, &before, "looking ahead moves nothing");
+            prop_assert_eq!(device.commit(edits), changes);
+            for (record, json) in ahead {
+                prop_assert_eq!(device.state.stored(&record), Some(json));
+            }
+        }
+    }
+
+    #[test]
+    fn what_was_paid_is_the_sum_over_the_lots(program in programs(40)) {
+        let mut device = Device::begun();
+        for timed in &program {
+            // A refusal is a fine answer.
+            drop(device.run(timed));
+        }
+        let lots = device.state.tables.lots.values().filter(|lot| !lot.value.gone);
+        let paid: i64 = lots.map(|lot| lot.value.paid.unwrap().minor()).sum();
+        let haul = haul(&device.state).unwrap();
+        prop_assert_eq!(haul.spent.minor(), paid);
+        prop_assert_eq!(haul.rows.iter().map(|row| row.paid.minor()).sum::<i64>(), paid);
+    }
+
+    /// A thing whose removal is in dispute stays, and so does what it cost, though nobody disputes that its lot went.
+    #[test]
+    fn every_thing_that_is_there_has_its_cost(moves in moves(30)) {
+        let mut devices = Device::several(2);
+        play(&mut devices, &moves);
+        settle(&mut devices);
+        let device = &devices[0];
+        for row in haul(&device.state).unwrap().rows {
+            let bought = device.log.iter().find(|change| change.id == row.id.0).unwrap();
+            let lot = &bought.set["lot"];
+            let lot = device.log.iter().find(|change| *lot == change.id.to_string()).unwrap();
+            prop_assert_eq!(&lot.set["paid"], row.paid.minor());
+        }
+    }
+}

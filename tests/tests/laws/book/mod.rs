@@ -1,0 +1,19 @@
+//! Laws of the book: folding, replicas, commands, undo, stamps, lines and files.
+//!
+//! The merge is held against a model ([`model`]) that was written from the prose of the format and reads the lines by itself.
+
+mod cache;
+mod cases;
+mod deciding;
+mod device;
+mod files;
+mod folding;
+mod lines;
+mod model;
+mod program;
+mod replicas;
+mod stamping;
+mod undoing;
+
+pub use device::Device;
+pub use program::setups;

@@ -1,0 +1,142 @@
+//! Random programs: what a trader may do with a book, in any order, with clocks that jump.
+
+use haulwren_core::appraise::HouseRules;
+use haulwren_core::book::{Purchase, VenueSetup};
+use haulwren_core::money::{Money, Rate};
+use haulwren_core::postage::Arrangement;
+use haulwren_core::worth::{Allowances, Sells};
+use proptest::collection::vec;
+use proptest::prelude::*;
+
+use crate::terms::fit_schedules;
+
+/// One thing done. Small numbers choose among the records that are there, gone ones and one that never was included.
+#[derive(Clone, Debug)]
+pub enum Step {
+    Rules(HouseRules, Allowances),
+    Venue(Option<u8>, VenueSetup),
+    Use(u8),
+    Remove(u8),
+    Buy(Purchase),
+    Rename(u8, String),
+    TakeOut(u8),
+    Undo(u8),
+}
+
+/// A step, and by how much the clock moves before it.
+#[derive(Clone, Debug)]
+pub struct Timed {
+    pub wait: i64,
+    pub step: Step,
+}
+
+/// A few names that clash, and any others; some with blanks around.
+pub fn names() -> impl Strategy<Value = String> {
+    let known = prop::sample::select(vec!["Quayside", "Marlpost", "Townboard", "  Denim jacket "]);
+    prop_oneof![
+        3 => known.prop_map(str::to_owned),
+        1 => "[a-z\u{e9}\"\\\\]{1,12}",
+    ]
+}
+
+fn amounts() -> impl Strategy<Value = Money> {
+    prop_oneof![1 => Just(0), 4 => 0_i64..5_000].prop_map(Money::new)
+}
+
+fn rates(most: u32) -> impl Strategy<Value = Rate> {
+    (0..=most).prop_map(Rate::percent)
+}
+
+pub fn rules() -> impl Strategy<Value = HouseRules> {
+    (
+        prop::option::of(amounts()),
+        any::<bool>(),
+        amounts(),
+        rates(100),
+    )
+        .prop_map(
+            |(least_keep, no_loss_if_low, cash_step, reach)| HouseRules {
+                least_keep,
+                no_loss_if_low,
+                cash_step,
+                reach,
+            },
+        )
+}
+
+pub fn allowances() -> impl Strategy<Value = Allowances> {
+    [rates(33), rates(33), rates(33)].prop_map(|[unsold, offers, returns]| Allowances {
+        unsold,
+        offers,
+        returns,
+    })
+}
+
+pub fn setups() -> impl Strategy<Value = VenueSetup> {
+    let arrangement = prop::sample::select(&Arrangement::ALL[..]);
+    (names(), arrangement, amounts(), amounts(), fit_schedules()).prop_map(
+        |(name, arrangement, postage, packing, schedule)| VenueSetup {
+            name,
+            arrangement,
+            postage,
+            packing,
+            schedule,
+        },
+    )
+}
+
+fn purchases() -> impl Strategy<Value = Purchase> {
+    let sells = (amounts(), amounts(), amounts()).prop_map(|(low, more, most)| {
+        let likely = low.plus(more);
+        Sells::new(Some(low), likely, Some(likely.plus(most))).unwrap()
+    });
+    let name = prop_oneof![Just(String::new()), names()];
+    (
+        amounts(),
+        name,
+        prop::option::of(sells),
+        amounts(),
+        amounts(),
+    )
+        .prop_map(|(paid, name, sells, postage, packing)| Purchase {
+            paid,
+            name,
+            sells,
+            postage,
+            packing,
+            expected: None,
+        })
+}
+
+pub fn steps() -> impl Strategy<Value = Step> {
+    let which = || any::<u8>();
+    prop_oneof![
+        1 => (rules(), allowances()).prop_map(|(rules, aside)| Step::Rules(rules, aside)),
+        3 => (prop::option::of(which()), setups()).prop_map(|(which, setup)| Step::Venue(which, setup)),
+        1 => which().prop_map(Step::Use),
+        1 => which().prop_map(Step::Remove),
+        4 => purchases().prop_map(Step::Buy),
+        3 => (which(), names()).prop_map(|(which, name)| Step::Rename(which, name)),
+        2 => which().prop_map(Step::TakeOut),
+        3 => which().prop_map(Step::Undo),
+    ]
+}
+
+/// The clock mostly stands or moves on by minutes, sometimes by days, sometimes back.
+fn waits() -> impl Strategy<Value = i64> {
+    const DAY: i64 = 86_400_000;
+    prop_oneof![
+        2 => Just(0),
+        4 => 1_i64..600_000,
+        2 => 0..3 * DAY,
+        1 => -2 * DAY..0,
+    ]
+}
+
+pub fn timed() -> impl Strategy<Value = Timed> {
+    (waits(), steps()).prop_map(|(wait, step)| Timed { wait, step })
+}
+
+pub fn programs(most: usize) -> impl Strategy<Value = Vec<Timed>> {
+    vec(timed(), 0..=most)
+}

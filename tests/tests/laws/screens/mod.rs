@@ -1,0 +1,4 @@
+//! Laws of what screens take and show.
+
+mod forms;
+mod typing;

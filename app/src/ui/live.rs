@@ -25,10 +25,10 @@ pub fn Spoken(
         waits.set_value(true);
         set_timeout(
             move || {
-                if waits.try_set_value(false).is_none() {
-                    if let Some(latest) = text.try_get_untracked() {
-                        said.try_set(latest);
-                    }
+                if waits.try_set_value(false).is_none()
+                    && let Some(latest) = text.try_get_untracked()
+                {
+                    said.try_set(latest);
                 }
             },
             PAUSE,

@@ -12,7 +12,7 @@ use leptos::prelude::*;
 
 use crate::store::use_store;
 use crate::ui::live::Spoken;
-use crate::ui::rail::Figure;
+use crate::ui::rail::Touched;
 
 use keys::follow_keyboard;
 use top::{Covered, Top};
@@ -21,8 +21,8 @@ use tray::Tray;
 /// What belongs to this screen alone, and to no book: what is open over it, and what the keypad has just refused.
 #[derive(Clone, Copy)]
 struct Desk {
-    /// The figure whose lines are open; `Some(None)` stands for the verdict.
-    opened: RwSignal<Option<Option<Figure>>>,
+    /// What of the rail is open.
+    opened: RwSignal<Option<Touched>>,
     /// Whether the name is being typed.
     naming: RwSignal<bool>,
     /// Whether a finger holds "Show".
@@ -59,7 +59,9 @@ pub fn Decide() -> impl IntoView {
     });
     view! {
         <section class="decide">
-            {move || if hides.get() { view! { <Covered /> }.into_any() } else { view! { <Top desk /> }.into_any() }}
+            <div class="decide-body">
+                {move || if hides.get() { view! { <Covered /> }.into_any() } else { view! { <Top desk /> }.into_any() }}
+            </div>
             <Tray desk />
             <Spoken text=spoken />
             <why::WhySheet desk />

@@ -28,13 +28,13 @@ pub fn Top(desk: Desk) -> impl IntoView {
             </div>
             <div class="decide-low">
                 <Venues desk />
-                <Cells desk />
             </div>
             // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
             <Show when=move || is_idle.get()>
                 <LastSave />
             </Show>
         </div>
+        <Cells desk />
     }
 }
 
@@ -66,7 +66,7 @@ fn Rail(desk: Desk) -> impl IntoView {
         // The rail stays on the page while its facts change.
         let shown = Memo::new(move |_| facts.get().unwrap_or_else(|| first.clone()));
         Some(
-            view! { <PriceRail facts=shown on_figure=move |figure| desk.opened.set(Some(figure)) /> },
+            view! { <PriceRail facts=shown on_touch=move |touched| desk.opened.set(Some(touched)) /> },
         )
     };
     let blank = move || {

@@ -9,6 +9,7 @@ use crate::format;
 use crate::store::{Store, use_store};
 use crate::ui::icons::{Icon, Sign};
 use crate::ui::keypad::{Key, Keypad};
+use crate::ui::rail::Touched;
 
 /// Types a key, or says why it was not taken. Covered, only the asking price is typed.
 pub fn type_key(store: Store, desk: Desk, key: Key) {
@@ -88,7 +89,7 @@ pub fn Tray(desk: Desk) -> impl IntoView {
                     class="press"
                     data-key="why"
                     disabled=move || !has_verdict.get()
-                    on:click=move |_| desk.opened.set(Some(None))
+                    on:click=move |_| desk.opened.set(Some(Touched::Verdict))
                 >
                     "Why"
                 </button>

@@ -5,7 +5,7 @@ use leptos::prelude::*;
 
 use super::Desk;
 use crate::store::use_store;
-use crate::ui::rail::{Figure, RailFacts};
+use crate::ui::rail::{Figure, RailFacts, Touched};
 use crate::ui::sheet::Sheet;
 use crate::ui::why::{Reasons, WhyLines};
 
@@ -15,12 +15,12 @@ pub fn WhySheet(desk: Desk) -> impl IntoView {
     let view = use_store().decide_view();
     let open = Signal::derive(move || desk.opened.get().is_some());
     let title = Signal::derive(move || match desk.opened.get() {
-        Some(Some(figure)) => title_of(figure).to_owned(),
+        Some(Touched::Figure(figure)) => title_of(figure).to_owned(),
         _ => "Why".to_owned(),
     });
     let body = move || {
-        let figure = desk.opened.get()?;
-        view.with(|view| Some(inside(view.as_ref()?, figure)))
+        let touched = desk.opened.get()?;
+        view.with(|view| Some(inside(view.as_ref()?, touched)))
     };
     view! {
         <Sheet open on_close=move |()| desk.opened.set(None) title>
@@ -44,7 +44,7 @@ fn title_of(figure: Figure) -> &'static str {
     }
 }
 
-fn inside(view: &DecideView, figure: Option<Figure>) -> AnyView {
+fn inside(view: &DecideView, touched: Touched) -> AnyView {
     let Some(judged) = &view.appraisal.judged else {
         return ().into_any();
     };
@@ -54,6 +54,10 @@ fn inside(view: &DecideView, figure: Option<Figure>) -> AnyView {
         .iter()
         .find(|card| card.judged)
         .map(|card| format!("Judged on {}.", card.name));
+    let figure = match touched {
+        Touched::Figure(figure) => Some(figure),
+        Touched::Verdict => None,
+    };
     let opened = figure.and_then(|figure| figure.opens(judged.ask.is_some()));
     if let (Some(figure), Some(opened)) = (figure, opened) {
         let lines = judged.why(opened);

@@ -34,7 +34,7 @@ pub fn VenuePage(id: Option<VenueId>) -> impl IntoView {
             .unwrap_or_else(|| stored.get())
     });
     let edit = Callback::new(move |form: VenueForm| {
-        key.with_value(|key| store.keep_venue_draft(key, Some(form)))
+        key.with_value(|key| store.keep_venue_draft(key, Some(form)));
     });
     let tried = RwSignal::new(false);
     let currency = Memo::new(move |_| store.read_setup(State::currency));

@@ -2,6 +2,8 @@
 //! parts can slide; the words are laid over it by the parent, as buttons.
 
 use haulwren_core::appraise::Verdict;
+use std::fmt::Write as _;
+
 use leptos::prelude::*;
 
 use super::place::{Bar, Flag, Layout, Side, Span};
@@ -19,8 +21,7 @@ pub fn Picture(
     /// A word that makes the pattern names of this rail its own.
     id: &'static str,
 ) -> impl IntoView {
-    let bar =
-        Memo::new(move |_| layout.with(|l| l.as_ref().map(|l| l.bar.clone()).unwrap_or_default()));
+    let bar = Memo::new(move |_| layout.with(|l| l.as_ref().map(|l| l.bar).unwrap_or_default()));
     let part = move |class: &'static str, fill: Option<String>, of: fn(&Bar) -> Span| {
         let span = Memo::new(move |_| bar.with(of));
         view! {
@@ -52,15 +53,16 @@ pub fn Picture(
                 height=move || px(bar.with(|b| b.height))
             />
             {part("rail-pay", None, |b| b.pay)}
-            {part("rail-bars", fill("over"), |b| b.over)}
+            {part("rail-pattern", fill("over"), |b| b.over)}
             {part("rail-keep", None, |b| b.keep)}
             {part("rail-cell", None, |b| b.aside)}
             <path class="rail-dash" d=move || bar.with(|b| dashes(b, b.aside)) />
             {part("rail-packing", None, |b| b.packing)}
-            {part("rail-cell", fill("post"), |b| b.postage)}
-            {part("rail-cell", fill("cut"), |b| b.cut)}
+            {part("rail-pattern", fill("post"), |b| b.postage)}
+            {part("rail-pattern", fill("cut"), |b| b.cut)}
             <path class="rail-short" d=move || bar.with(tongue) />
             <path class="rail-short-bars" d=move || bar.with(tongue_bars) />
+            <path class="rail-paper" d=move || bar.with(paper) />
             <path class="rail-seams" d=move || bar.with(seams) />
             <rect
                 class="rail-frame"
@@ -94,7 +96,7 @@ fn Patterns(id: &'static str) -> impl IntoView {
     view! {
         <defs>
             <pattern id=format!("{id}-over") width="8" height="9" patternUnits="userSpaceOnUse">
-                <path class="rail-ink" d="M0 0h8v5.5H0z" />
+                <path class="rail-pay-bars" d="M0 0h8v5.5H0z" />
             </pattern>
             <pattern id=format!("{id}-post") width="9" height="9" patternUnits="userSpaceOnUse">
                 <path class="rail-hatch" d="M-2 2 2-2M-2 11 11-2M7 11l4-4" />
@@ -182,13 +184,23 @@ fn gate(bar: &Bar, half: f64, from: f64, to: f64) -> String {
     )
 }
 
+/// A line of paper where what is paid ends and what is kept begins.
+fn paper(bar: &Bar) -> Option<String> {
+    let x = bar.keep.x;
+    (bar.pointer.is_some() && x > 2.0 && bar.keep.w > 3.0)
+        .then(|| format!("M{x:.1} {:.1}v{:.1}", bar.top, bar.height))
+}
+
 /// Lines between the parts.
 fn seams(bar: &Bar) -> String {
-    [bar.aside.x, bar.packing.x, bar.postage.x, bar.cut.x]
+    let within = |x: &f64| *x > 2.0 && *x < bar.length() - 2.0;
+    let ends = [bar.aside.x, bar.packing.x, bar.postage.x, bar.cut.x]
         .into_iter()
-        .filter(|x| *x > 2.0 && *x < bar.length() - 2.0)
-        .map(|x| format!("M{x:.1} {:.1}v{:.1}", bar.top, bar.height))
-        .collect()
+        .filter(within);
+    ends.fold(String::new(), |mut path, x| {
+        let _ = write!(path, "M{x:.1} {:.1}v{:.1}", bar.top, bar.height);
+        path
+    })
 }
 
 /// The dashed frame inside the hollow part.
@@ -225,11 +237,11 @@ fn leaders(layout: &Layout) -> String {
     layout
         .leaders
         .iter()
-        .map(|leader| {
+        .fold(String::new(), |mut path, leader| {
             let ((x, y), (to, end)) = (leader.from, leader.to);
-            format!("M{x:.1} {y:.1}v3L{to:.1} {:.1}V{end:.1}", end - 3.0)
+            let _ = write!(path, "M{x:.1} {y:.1}v3L{to:.1} {:.1}V{end:.1}", end - 3.0);
+            path
         })
-        .collect()
 }
 
 fn px(length: f64) -> String {

@@ -99,7 +99,7 @@ impl RailFacts {
             limit: words(Figure::Ceiling, "No more than", self.ceiling),
             asking: self.ask.map(|ask| words(Figure::Ask, "Asking", ask)),
             buyer: words(Figure::BuyerPays, buyer, self.buyer_pays),
-            low: self.low_lines(),
+            low: self.low_words(),
             flag: self
                 .verdict
                 .map(|verdict| (verdict.word().to_owned(), self.second.clone(), rough)),
@@ -115,55 +115,50 @@ impl RailFacts {
         }
     }
 
-    fn low_lines(&self) -> Vec<String> {
-        let Some((price, keep)) = self.low else {
-            return Vec::new();
-        };
+    fn low_words(&self) -> Option<(Words, String)> {
+        let (price, keep) = self.low?;
         let verb = if keep.is_negative() { "lose" } else { "keep" };
         let price = format::amount(price, self.currency);
-        let keep = format::amount(keep.abs(), self.currency);
-        vec![
-            format!("At {price} you {verb} {keep}."),
-            "1 in 10 go lower.".to_owned(),
-        ]
+        let words = Words {
+            of: Figure::LowKeep,
+            word: format!("At {price} you {verb}"),
+            amount: format!("{}.", format::amount(keep.abs(), self.currency)),
+        };
+        Some((words, "1 in 10 go lower.".to_owned()))
     }
 
     /// The rail in one sentence or a few, for those who hear it.
     pub fn sentence(&self) -> String {
         let say = |money: Money| format::or_loss(money, self.currency);
-        let mut text = String::new();
-        if let Some(verdict) = self.verdict {
-            text += verdict.word();
-            if self.is_rough {
-                text += ", rough";
-            }
-            text += ". ";
-        }
-        if let Some(second) = &self.second {
-            text += &format!("{second}. ");
-        }
-        if let Some(ask) = self.ask {
-            text += &format!("Asking {}, no", say(ask));
-        } else {
-            text += "No";
-        }
-        text += &format!(" more than {}. ", say(self.ceiling));
+        let verdict = self.verdict.map(|verdict| {
+            format!(
+                "{}{}.",
+                verdict.word(),
+                if self.is_rough { ", rough" } else { "" }
+            )
+        });
+        let second = self.second.as_ref().map(|second| format!("{second}."));
+        let limit = match self.ask {
+            Some(ask) => format!("Asking {}, no more than {}.", say(ask), say(self.ceiling)),
+            None => format!("No more than {}.", say(self.ceiling)),
+        };
         let wanted = self.wanted(0.0, 1.0, false);
-        let parts: Vec<String> = wanted
+        let parts = wanted
             .parts
             .iter()
-            .map(|part| format!("{} {}", lower(&part.word), part.amount))
-            .collect();
-        text += &format!(
-            "{} {}: {}.",
-            wanted.buyer.word,
-            wanted.buyer.amount,
-            parts.join(", ")
-        );
-        for line in &wanted.low {
-            text += &format!(" {line}");
-        }
-        text
+            .map(|part| format!("{} {}", lower(&part.word), part.amount));
+        let parts = parts.collect::<Vec<_>>().join(", ");
+        let buyer = format!("{} {}: {parts}.", wanted.buyer.word, wanted.buyer.amount);
+        let first = [verdict, second, Some(limit), Some(buyer)];
+        let low = wanted
+            .low
+            .map(|(words, rest)| format!("{} {} {rest}", words.word, words.amount));
+        first
+            .into_iter()
+            .flatten()
+            .chain(low)
+            .collect::<Vec<_>>()
+            .join(" ")
     }
 }
 

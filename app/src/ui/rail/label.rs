@@ -3,6 +3,7 @@
 use haulwren_core::appraise;
 use leptos::prelude::*;
 
+use super::Touched;
 use super::facts::RailFacts;
 use super::place::{Figure, Label, Layout, Lean, Row, Words};
 use crate::ui::verdict::name as name_of;
@@ -48,11 +49,7 @@ fn words_of(facts: &RailFacts, of: Figure) -> Option<Words> {
         Figure::Ceiling => Some(wanted.limit),
         Figure::Ask => wanted.asking,
         Figure::BuyerPays => Some(wanted.buyer),
-        Figure::LowKeep => Some(Words {
-            of,
-            word: wanted.low.first()?.clone(),
-            amount: wanted.low.get(1)?.clone(),
-        }),
+        Figure::LowKeep => wanted.low.map(|(words, _)| words),
         _ => wanted.parts.into_iter().find(|words| words.of == of),
     }
 }
@@ -63,7 +60,7 @@ pub fn RailLabel(
     of: Figure,
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
-    on_figure: Callback<Option<Figure>>,
+    on_touch: Callback<Touched>,
 ) -> impl IntoView {
     let at = Memo::new(move |_| {
         layout.with(|l| {
@@ -98,7 +95,13 @@ pub fn RailLabel(
     let text = move || {
         words.get().map(|words| {
             if of == Figure::LowKeep {
-                view! { <span class="w">{words.word}</span>" "<span class="w">{words.amount}</span> }.into_any()
+                let rest = facts.with(|facts| facts.wanted(0.0, 1.0, false).low.map(|low| low.1));
+                view! {
+                    <span class="w">{words.word} " " <b>{words.amount}</b></span>
+                    " "
+                    <span class="w">{rest}</span>
+                }
+                .into_any()
             } else {
                 view! {
                     <span class="w">{words.word}</span>
@@ -127,7 +130,7 @@ pub fn RailLabel(
             style:top=px(|l| l.top)
             style:width=px(|l| l.width)
             style:height=px(|l| l.height)
-            on:click=move |_| on_figure.run(Some(of))
+            on:click=move |_| on_touch.run(Touched::Figure(of))
         >
             {inner}
         </button>
@@ -140,7 +143,7 @@ pub fn RailLabel(
 pub fn FlagWords(
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
-    on_figure: Callback<Option<Figure>>,
+    on_touch: Callback<Touched>,
 ) -> impl IntoView {
     let flag = Memo::new(move |_| layout.with(|l| l.as_ref()?.flag.clone()));
     let verdict = Memo::new(move |_| facts.with(|facts| facts.verdict));
@@ -161,7 +164,7 @@ pub fn FlagWords(
                 style:width=format!("{:.1}px", flag.width)
                 style:height=format!("{:.1}px", flag.height)
                 style:padding-left=format!("{:.1}px", flag.text_left - flag.left)
-                on:click=move |_| on_figure.run(None)
+                on:click=move |_| on_touch.run(Touched::Verdict)
             >
                 <span class="flag-word" style:font-size=format!("{:.1}px", flag.word)>
                     <b>{verdict.word()}</b>
@@ -186,7 +189,7 @@ pub fn FlagWords(
 pub fn ListedParts(
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
-    on_figure: Callback<Option<Figure>>,
+    on_touch: Callback<Touched>,
 ) -> impl IntoView {
     let listed = move || layout.with(|l| l.as_ref().map(|l| l.listed.clone()).unwrap_or_default());
     let row = move |of: Figure| {
@@ -198,7 +201,7 @@ pub fn ListedParts(
                 class="rail-listed"
                 class:loss=is_loss
                 data-figure=of.name()
-                on:click=move |_| on_figure.run(Some(of))
+                on:click=move |_| on_touch.run(Touched::Figure(of))
             >
                 <span class="w">{words.word}</span>
                 " "

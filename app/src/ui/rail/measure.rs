@@ -76,7 +76,7 @@ impl Room {
 }
 
 /// Below this height the keypad needs the room. `public/styles/decide.css` hides the tabs at the same height.
-const LOW: &str = "(max-height: 739px)";
+const LOW: &str = "(max-height: 46.2em)";
 
 /// Calls `changed` at once and whenever the element's own size does, until the owner is cleaned up.
 pub fn watch(element: &HtmlElement, changed: impl Fn() + 'static) {

@@ -21,15 +21,24 @@ use place::place;
 
 use super::verdict;
 
-/// The rail. `on_figure` is called with the figure that was touched, and with `None` for the flag.
+/// What of the rail was touched.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub enum Touched {
+    /// The flag.
+    Verdict,
+    /// A figure.
+    Figure(Figure),
+}
+
+/// The rail.
 #[component]
 pub fn PriceRail(
     /// The amounts.
     #[prop(into)]
     facts: Signal<RailFacts>,
-    /// What opens the lines behind a figure; `None` stands for the verdict.
+    /// Opens what stands behind the part that was touched.
     #[prop(into)]
-    on_figure: Callback<Option<Figure>>,
+    on_touch: Callback<Touched>,
     /// Makes the pattern names of this rail its own, when a page has several.
     #[prop(default = "rail")]
     id: &'static str,
@@ -66,11 +75,8 @@ pub fn PriceRail(
     let verdict = Signal::derive(move || facts.with(|facts| facts.verdict));
     let name = Signal::derive(move || facts.with(RailFacts::sentence));
     let figures = move || {
-        layout.with(|l| {
-            l.as_ref()
-                .map(|l| l.labels.iter().map(|label| label.of).collect())
-                .unwrap_or_else(Vec::new)
-        })
+        let all = |l: &place::Layout| l.labels.iter().map(|label| label.of).collect();
+        layout.with(|l| l.as_ref().map_or_else(Vec::new, all))
     };
     view! {
         <div
@@ -80,11 +86,11 @@ pub fn PriceRail(
         >
             <span class="rail-probe" aria-hidden="true" node_ref=probe></span>
             <Picture layout verdict name id />
-            <FlagWords layout facts on_figure />
+            <FlagWords layout facts on_touch />
             <For each=figures key=|of| *of let(of)>
-                <RailLabel of layout facts on_figure />
+                <RailLabel of layout facts on_touch />
             </For>
-            <ListedParts layout facts on_figure />
+            <ListedParts layout facts on_touch />
         </div>
     }
 }

@@ -7,7 +7,7 @@ pub fn above(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) ->
     let s = sizes.scale;
     let row = InRow {
         height: (46.0 * s).max(TAP),
-        lift: 6.0 * s,
+        lift: 3.0 * s,
     };
     let wants_right = wanted.ask.is_none_or(|ask| ask <= wanted.ceiling);
 
@@ -22,10 +22,25 @@ pub fn above(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) ->
 
     let wide = sizes.words(&wanted.buyer, sizes.small, measure).max(TAP);
     let (buyer, extra) = end_of_rail(wanted, bar, sizes, &row, &limit, wide);
+    // The pointer stands under the row's free places; where there is none, the row makes way.
+    let is_under = |label: &Label, x: f64| {
+        label.row == Row::Above
+            && x + 10.0 > label.left
+            && x - 10.0 < label.left + label.width
+            && label.top > -sizes.flag
+    };
     let mut labels = vec![limit, buyer];
+    let lifts = bar
+        .pointer
+        .is_some_and(|x| labels.iter().any(|label| is_under(label, x)));
+    let lift = if lifts { 12.0 } else { 0.0 };
+    for label in &mut labels {
+        label.top -= lift;
+    }
     if let Some(asking) = at_pointer(wanted, bar, sizes, &row, &labels, measure) {
         labels.push(asking);
     }
+    let extra = extra + lift;
     (labels, extra)
 }
 

@@ -32,7 +32,7 @@ impl Span {
 }
 
 /// The bar as drawn.
-#[derive(Clone, PartialEq, Debug, Default)]
+#[derive(Clone, Copy, PartialEq, Debug, Default)]
 pub struct Bar {
     /// Upper edge.
     pub top: f64,

@@ -75,8 +75,8 @@ pub struct Wanted {
     pub asking: Option<Words>,
     /// "Buyer pays".
     pub buyer: Words,
-    /// The lines about the low price, as one sentence each.
-    pub low: Vec<String>,
+    /// The lines about the low price: its words and amount, and how many go lower.
+    pub low: Option<(Words, String)>,
     /// The flag's word, second line and rough mark, when there is a verdict.
     pub flag: Option<(String, Option<String>, Option<String>)>,
 }
@@ -169,8 +169,8 @@ impl Sizes {
             small: 17.0 * s,
             head: 28.0 * s,
             keep: if compact { 20.0 } else { 28.0 } * s,
-            flag: if compact { 56.0 } else { 80.0 } * s,
-            above: 54.0 * s,
+            flag: if compact { 56.0 } else { 78.0 } * s,
+            above: 51.0 * s,
             bar: if compact { 40.0 } else { 76.0 } * s,
             gap: 8.0 * s.min(1.5),
         }
@@ -187,11 +187,15 @@ const TAP: f64 = 48.0;
 
 /// Places everything.
 pub fn place(wanted: &Wanted, measure: Measure<'_>) -> Layout {
-    let sizes = Sizes::of(wanted);
+    let mut sizes = Sizes::of(wanted);
     let spans = bar::spans(wanted);
     let flag = flag::hang(wanted, &spans, &sizes, measure);
     let (mut labels, extra) = above::above(wanted, &spans, &sizes, measure);
     let bar_top = sizes.flag + extra + sizes.above;
+    if !wanted.compact {
+        // What a crowded row takes, the bar gives back, so that nothing below moves.
+        sizes.bar = (sizes.bar - extra).max(40.0 * sizes.scale);
+    }
     for label in &mut labels {
         label.top += bar_top;
     }

@@ -1,0 +1,335 @@
+//! Elements of the page, built by hand and driven by signals.
+//!
+//! Why not the library's own templates: they give every tree of elements a type of its own, and compile all drawing code again for each
+//! type. The same screens came to 384 kB (brotli) with them, about twice what a first visit may cost on a phone with poor signal. Here every
+//! element, text, listener and region goes through one piece of code each; signals, memos, effects and their clean-up stay the library's.
+
+use leptos::prelude::*;
+use wasm_bindgen::prelude::Closure;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent, Node};
+
+/// An element under construction, or standing on the page. Cheap to copy by `clone`.
+#[derive(Clone)]
+pub struct El(Element);
+
+/// What can stand inside an element.
+#[derive(Default)]
+pub struct Nodes(Vec<Node>);
+
+/// An HTML element.
+pub fn el(tag: &str) -> El {
+    El(document().create_element(tag).expect("a known tag"))
+}
+
+/// An SVG element.
+pub fn svg(tag: &str) -> El {
+    El(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag).expect("a known tag"))
+}
+
+/// A button that presses: `type="button"`, with a class.
+pub fn button(class: &str) -> El {
+    el("button").attr("type", "button").class(class)
+}
+
+/// A `div` with a class.
+pub fn div(class: &str) -> El {
+    el("div").class(class)
+}
+
+/// A `span` with a class.
+pub fn span(class: &str) -> El {
+    el("span").class(class)
+}
+
+impl El {
+    /// The element itself.
+    pub fn element(&self) -> &Element {
+        &self.0
+    }
+
+    /// The element as HTML, for focus and style.
+    pub fn html(&self) -> &HtmlElement {
+        self.0.unchecked_ref()
+    }
+
+    /// Its class names, all at once.
+    pub fn class(self, names: &str) -> Self {
+        self.attr("class", names)
+    }
+
+    /// An attribute.
+    pub fn attr(self, name: &str, value: &str) -> Self {
+        set_attribute(&self.0, name, Some(value));
+        self
+    }
+
+    /// An attribute that follows signals; `None` takes it off.
+    pub fn attr_of(self, name: &'static str, value: impl Fn() -> Option<String> + 'static) -> Self {
+        let element = self.0.clone();
+        follow(Box::new(move || set_attribute(&element, name, value().as_deref())));
+        self
+    }
+
+    /// An attribute without a value that stands while `on` is true, such as `disabled`.
+    pub fn flag(self, name: &'static str, on: impl Fn() -> bool + 'static) -> Self {
+        self.attr_of(name, move || on().then(String::new))
+    }
+
+    /// `true` or `false` as text, for `aria-pressed` and its like.
+    pub fn state(self, name: &'static str, on: impl Fn() -> bool + 'static) -> Self {
+        self.attr_of(name, move || Some(on().to_string()))
+    }
+
+    /// A class name that stands while `on` is true.
+    pub fn class_if(self, name: &'static str, on: impl Fn() -> bool + 'static) -> Self {
+        let list = self.0.class_list();
+        follow(Box::new(move || {
+            let result = if on() { list.add_1(name) } else { list.remove_1(name) };
+            debug_assert!(result.is_ok(), "a class name without spaces");
+        }));
+        self
+    }
+
+    /// A style property that follows signals, through the object model: a strict policy forbids `style=""`.
+    pub fn style_of(self, name: &'static str, value: impl Fn() -> String + 'static) -> Self {
+        let style = self.html().style();
+        follow(Box::new(move || {
+            let result = style.set_property(name, &value());
+            debug_assert!(result.is_ok(), "a style that is not read-only");
+        }));
+        self
+    }
+
+    /// The value of an input that follows signals. It is not written when it stands already, so the cursor keeps its place.
+    pub fn value_of(self, value: impl Fn() -> String + 'static) -> Self {
+        let input: HtmlInputElement = self.0.clone().unchecked_into();
+        follow(Box::new(move || {
+            let value = value();
+            if input.value() != value {
+                input.set_value(&value);
+            }
+        }));
+        self
+    }
+
+    /// The tick of a check box or radio button that follows signals.
+    pub fn checked_of(self, on: impl Fn() -> bool + 'static) -> Self {
+        let input: HtmlInputElement = self.0.clone().unchecked_into();
+        follow(Box::new(move || input.set_checked(on())));
+        self
+    }
+
+    /// Adds what stands inside.
+    pub fn with(self, inside: impl Into<Nodes>) -> Self {
+        self.append(inside.into());
+        self
+    }
+
+    fn append(&self, nodes: Nodes) {
+        for node in nodes.0 {
+            add(&self.0, &node, None);
+        }
+    }
+
+    /// Adds a text that follows signals.
+    pub fn text_of(self, text: impl Fn() -> String + 'static) -> Self {
+        let node = document().create_text_node("");
+        add(&self.0, &node, None);
+        follow(Box::new(move || node.set_data(&text())));
+        self
+    }
+
+    /// Adds a region whose inside is built anew whenever a signal that `inside` reads changes. What was built before is cleaned up with
+    /// its listeners and effects.
+    pub fn show<N: Into<Nodes>>(self, inside: impl Fn() -> N + 'static) -> Self {
+        self.region(Box::new(move || inside().into()));
+        self
+    }
+
+    fn region(&self, inside: Box<dyn Fn() -> Nodes>) {
+        let (parent, end) = (self.0.clone(), document().create_comment(""));
+        add(&parent, &end, None);
+        let mut shown: Vec<Node> = Vec::new();
+        follow(Box::new(move || {
+            let new = inside();
+            for node in shown.drain(..) {
+                remove(&node);
+            }
+            for node in &new.0 {
+                add(&parent, node, Some(&end));
+            }
+            shown = new.0;
+        }));
+    }
+
+    /// Listens to an event, as long as what it was built in stands.
+    pub fn on(self, event: &str, heard: impl FnMut(Event) + 'static) -> Self {
+        self.listen(event, Box::new(heard));
+        self
+    }
+
+    fn listen(&self, event: &str, heard: Box<dyn FnMut(Event)>) {
+        let heard = Closure::wrap(heard);
+        let result = self.0.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+        debug_assert!(result.is_ok());
+        keep(heard);
+    }
+
+    /// Does something at a press.
+    pub fn on_click(self, mut pressed: impl FnMut() + 'static) -> Self {
+        self.on("click", move |_| pressed())
+    }
+
+    /// Hands over what stands in an input at each change.
+    pub fn on_input(self, mut typed: impl FnMut(String) + 'static) -> Self {
+        self.on("input", move |event| typed(typed_text(&event)))
+    }
+
+    /// Hands over keys.
+    pub fn on_key(self, mut pressed: impl FnMut(KeyboardEvent) + 'static) -> Self {
+        self.on("keydown", move |event| pressed(event.unchecked_into()))
+    }
+}
+
+/// The text of the input, selection or area that an event came from.
+pub fn typed_text(event: &Event) -> String {
+    let target = event.target().map(JsValue::from).unwrap_or_default();
+    js_sys::Reflect::get(&target, &"value".into()).ok().and_then(|value| value.as_string()).unwrap_or_default()
+}
+
+/// Runs now and after each change of a signal that it reads, until what it was called in is cleaned up.
+pub fn follow(mut run: Box<dyn FnMut()>) {
+    keep(RenderEffect::new(move |_: Option<()>| run()));
+}
+
+/// Drops something when what it was called in is cleaned up.
+fn keep<T: 'static>(kept: T) {
+    StoredValue::new_local(kept);
+}
+
+fn add(parent: &Element, node: &Node, before: Option<&Node>) {
+    let result = parent.insert_before(node, before);
+    debug_assert!(result.is_ok(), "the place is inside its parent");
+}
+
+fn remove(node: &Node) {
+    if let Some(parent) = node.parent_node() {
+        let result = parent.remove_child(node);
+        debug_assert!(result.is_ok(), "a parent has its child");
+    }
+}
+
+fn set_attribute(element: &Element, name: &str, value: Option<&str>) {
+    let result = match value {
+        Some(value) => element.set_attribute(name, value),
+        None => element.remove_attribute(name),
+    };
+    debug_assert!(result.is_ok(), "a good attribute name");
+}
+
+impl From<El> for Nodes {
+    fn from(el: El) -> Self {
+        Self(vec![el.0.into()])
+    }
+}
+
+impl From<&str> for Nodes {
+    fn from(text: &str) -> Self {
+        Self(vec![document().create_text_node(text).into()])
+    }
+}
+
+impl From<String> for Nodes {
+    fn from(text: String) -> Self {
+        Self::from(text.as_str())
+    }
+}
+
+impl<N: Into<Self>> From<Option<N>> for Nodes {
+    fn from(nodes: Option<N>) -> Self {
+        nodes.map(Into::into).unwrap_or_default()
+    }
+}
+
+impl<N: Into<Self>> From<Vec<N>> for Nodes {
+    fn from(nodes: Vec<N>) -> Self {
+        Self(nodes.into_iter().flat_map(|node| node.into().0).collect())
+    }
+}
+
+impl<N: Into<Self>, const HOW_MANY: usize> From<[N; HOW_MANY]> for Nodes {
+    fn from(nodes: [N; HOW_MANY]) -> Self {
+        Self(nodes.into_iter().flat_map(|node| node.into().0).collect())
+    }
+}
+
+impl From<()> for Nodes {
+    fn from((): ()) -> Self {
+        Self::default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::cell::Cell;
+    use std::rc::Rc;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    fn owned<R>(run: impl FnOnce() -> R) -> (R, Owner) {
+        let started = leptos::task::Executor::init_wasm_bindgen();
+        drop(started); // Another test may have started it already.
+        let owner = Owner::new();
+        (owner.with(run), owner)
+    }
+
+    #[wasm_bindgen_test]
+    async fn texts_attributes_and_regions_follow_signals() {
+        let ((root, count), _owner) = owned(|| {
+            let count = RwSignal::new(0);
+            let root = div("root")
+                .attr_of("title", move || (count.get() > 0).then(|| count.get().to_string()))
+                .class_if("some", move || count.get() > 0)
+                .show(move || (0..count.get()).map(|n| span("n").with(n.to_string())).collect::<Vec<_>>())
+                .text_of(move || format!("of {}", count.get()));
+            (root, count)
+        });
+        assert_eq!(root.element().outer_html(), r#"<div class="root"><!---->of 0</div>"#);
+        count.set(2);
+        leptos::task::tick().await;
+        let shown = r#"<div class="root some" title="2"><span class="n">0</span><span class="n">1</span><!---->of 2</div>"#;
+        assert_eq!(root.element().outer_html(), shown);
+        count.set(0);
+        leptos::task::tick().await;
+        assert_eq!(root.element().outer_html(), r#"<div class="root"><!---->of 0</div>"#);
+    }
+
+    #[wasm_bindgen_test]
+    async fn what_a_region_replaced_no_longer_runs() {
+        let ran = Rc::new(Cell::new(0));
+        let counted = ran.clone();
+        let ((_root, outer, inner), owner) = owned(|| {
+            let (outer, inner) = (RwSignal::new(0), RwSignal::new(0));
+            let root = div("").show(move || {
+                outer.track();
+                let counted = counted.clone();
+                span("").text_of(move || {
+                    counted.set(counted.get() + 1);
+                    inner.get().to_string()
+                })
+            });
+            (root, outer, inner)
+        });
+        outer.set(1);
+        leptos::task::tick().await;
+        assert_eq!(ran.get(), 2);
+        inner.set(1);
+        leptos::task::tick().await;
+        assert_eq!(ran.get(), 3, "only the new inside follows");
+        drop(owner);
+        inner.set(2);
+        leptos::task::tick().await;
+        assert_eq!(ran.get(), 3, "nothing follows once the owner is gone");
+    }
+}

@@ -1,6 +1,7 @@
 //! Building what gets served: bundle, slim, check, fill the worker's list, compress.
 
 mod copies;
+mod flags;
 mod links;
 mod precache;
 mod relative;
@@ -59,6 +60,7 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
         .arg(dist)
         .args(more)
         .env("PATH", path)
+        .env("CARGO_ENCODED_RUSTFLAGS", flags::encoded(places))
         // Trunk takes "1" here for a bad value, and prints its own stack for a compile error.
         .env_remove("NO_COLOR")
         .env_remove("RUST_BACKTRACE");

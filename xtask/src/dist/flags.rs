@@ -1,0 +1,38 @@
+//! Compiler flags of the served build. They are given here and not in cargo's settings because some hold
+//! paths of this machine.
+
+use std::path::{Path, PathBuf};
+
+use crate::places::Places;
+
+/// As cargo reads them from `CARGO_ENCODED_RUSTFLAGS`: one flag after another, a unit separator between.
+pub fn encoded(places: &Places) -> String {
+    // Views lose their long types, of which each use would be compiled anew: 30 kB less after brotli.
+    let mut flags = vec!["--cfg=erase_components".to_owned()];
+    // Panic messages name source files: not by where they lie on this machine, so that two machines build
+    // the same bytes and neither tells its user's name.
+    let cargo_home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = std::env::home_dir().map(|home| home.join(".cargo"));
+    if let Some(cargo_home) = cargo_home.or(home) {
+        flags.push(remap(&cargo_home, "cargo"));
+        flags.extend(registries(&cargo_home).map(|folder| remap(&folder, "")));
+    }
+    flags.push(remap(&places.root, "haulwren"));
+    flags.push(remap(&places.target, "target"));
+    flags.join("\u{1f}")
+}
+
+/// The folders in which the packages' sources lie. Of two flags that fit, the later wins, so these come after
+/// the folder that holds them.
+fn registries(cargo_home: &Path) -> impl Iterator<Item = PathBuf> {
+    let entries = std::fs::read_dir(cargo_home.join("registry/src"));
+    entries
+        .into_iter()
+        .flatten()
+        .flatten()
+        .map(|entry| entry.path())
+}
+
+fn remap(from: &Path, to: &str) -> String {
+    format!("--remap-path-prefix={}={to}", from.display())
+}

@@ -1,7 +1,7 @@
 //! History of a thing: what was said of it and of its lot, when, on which device.
 
 use super::parts::{is_shown, label, value};
-use crate::book::State;
+use crate::book::{DECLARED, State};
 use crate::change::{Change, Key};
 use crate::stamp::At;
 
@@ -26,11 +26,13 @@ pub fn history(state: &State, mut changes: Vec<Change>) -> Vec<Said> {
     };
     changes.sort_by_key(|change| std::cmp::Reverse((change.stamp, change.key)));
     let said = changes.into_iter().map(|change| {
-        let shown = change
+        let mut shown: Vec<_> = change
             .set
             .iter()
-            .filter(|(field, _)| is_shown(&change.kind, field));
-        let lines = shown.map(|(field, said)| {
+            .filter(|(field, _)| is_shown(&change.kind, field))
+            .collect();
+        shown.sort_by_key(|(field, _)| place(&change.kind, field));
+        let lines = shown.into_iter().map(|(field, said)| {
             (
                 label(&change.kind, field),
                 value(&change.kind, field, said, currency),
@@ -44,4 +46,12 @@ pub fn history(state: &State, mut changes: Vec<Change>) -> Vec<Said> {
         }
     });
     said.filter(|said| !said.lines.is_empty()).collect()
+}
+
+/// Where a field stands in the table of kinds; what this version does not know comes last.
+fn place(kind: &str, field: &str) -> usize {
+    let is_it =
+        |declared: &&(&str, &str, &str, &str, u32)| (declared.0, declared.1) == (kind, field);
+    let before = DECLARED.iter().take_while(|declared| !is_it(declared));
+    before.count()
 }

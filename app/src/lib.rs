@@ -26,13 +26,17 @@ use leptos::prelude::*;
 pub fn run() {
     shell::page::stop_on_panic();
     let store = store::Store::new();
-    let root = shell::page::root();
-    mount_to(root, move || {
+    // Signals need a place to run their effects; a second start would be a mistake here, and there is none.
+    let started = any_spawner::Executor::init_wasm_bindgen();
+    debug_assert!(started.is_ok(), "started once");
+    let owner = Owner::new();
+    owner.with(|| {
         provide_context(store);
         provide_context(route::Routes::follow());
-        view! { <screens::App/> }
-    })
-    .forget();
+        screens::app().stand_in(&shell::page::root());
+    });
+    // The app stands as long as the page does.
+    std::mem::forget(owner);
     shell::page::drop_frame();
     store.open();
 }

@@ -56,7 +56,7 @@ impl Route {
     }
 }
 
-/// The route in context: read it by signal, move by [`Routes::go`].
+/// The route in context: read it by signal, move by links or [`Routes::replace`].
 #[derive(Clone, Copy)]
 pub struct Routes {
     now: RwSignal<Route>,
@@ -78,11 +78,6 @@ impl Routes {
     /// The current route.
     pub fn now(self) -> Route {
         self.now.get()
-    }
-
-    /// Goes to a screen, one step that "back" undoes.
-    pub fn go(self, route: Route) {
-        self.history.with_value(|history| history.push(route.path()));
     }
 
     /// Goes to a screen in place of this one.

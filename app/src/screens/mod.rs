@@ -3,119 +3,108 @@
 mod decide;
 mod first;
 mod haul;
+mod page;
 mod settings;
-mod signal;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
-use crate::notice::{Cure, Notice as Told};
+use crate::notice::{Cure, Notice};
 use crate::route::{Route, use_routes};
-use crate::store::{Phase, use_store};
+use crate::store::{Keeping, Phase, use_store};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::icons::Icon;
-use crate::ui::notice::{Notice, Saving};
-use crate::ui::tabs::{Tab, Tabs};
-
-use signal::provide_signal;
+use crate::ui::notice::{notice, saving};
+use crate::ui::tabs::{Tab, tabs};
 
 /// The whole app.
-#[component]
-pub fn App() -> impl IntoView {
-    provide_signal();
+pub fn app() -> El {
+    page::follow();
+    let store = use_store();
+    let routes = use_routes();
+    // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
+    let stage = Memo::new(move |_| match routes.now() {
+        Route::Thing(_) => Route::Haul,
+        Route::First => Route::Decide,
+        route => route,
+    });
+    let is_ready = Memo::new(move |_| store.phase.with(|phase| *phase == Phase::Ready));
+    let has_begun = Memo::new(move |_| store.read_setup(|book| book.currency().is_some()));
+    let body = move || match (is_ready.get(), has_begun.get()) {
+        (true, true) => screen(stage.get()),
+        (true, false) => first::first().into(),
+        (false, _) => opening().into(),
+    };
+    let bar = move || (is_ready.get() && has_begun.get()).then(stages);
+    let main = el("main")
+        .class("screen")
+        .show(move || store.notice.get().map(|notice| told(&notice)))
+        .show(body)
+        .with(saving(store.saving.into()));
+    div("app").with(main).show(bar)
+}
+
+fn screen(stage: Route) -> Nodes {
+    match stage {
+        Route::Decide | Route::First => decide::decide().into(),
+        Route::Haul | Route::Thing(_) => haul::haul(),
+        Route::Settings => settings::settings(),
+        Route::Venue(id) => settings::venue(id),
+    }
+}
+
+/// The tabs. Stages that don't exist yet have none.
+fn stages() -> El {
     let store = use_store();
     let routes = use_routes();
     let current = Signal::derive(move || match routes.now() {
-        Route::Decide => Some(0),
+        Route::Decide | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
         Route::Settings | Route::Venue(_) => Some(2),
-        Route::First => None,
     });
-    let phase = store.phase;
-    let is_ready = Memo::new(move |_| phase.with(|phase| *phase == Phase::Ready));
-    let has_begun = Memo::new(move |_| store.read_setup(|book| book.currency().is_some()));
-    let body = move || match (is_ready.get(), has_begun.get()) {
-        (true, true) => screen(routes.now()).into_any(),
-        (true, false) => view! { <first::First /> }.into_any(),
-        (false, _) => view! { <Opening /> }.into_any(),
+    let foot = Signal::derive(move || match store.keeping.get() {
+        Keeping::Disk => "Every save is on this device".to_owned(),
+        Keeping::Memory => "Nothing is kept on this device".to_owned(),
+    });
+    let tab = |word, icon, route: Route| Tab {
+        word,
+        icon,
+        href: route.href(),
     };
-    let tabs = vec![
-        Tab {
-            word: "Decide",
-            icon: Icon::Decide,
-            href: Route::Decide.href(),
-        },
-        Tab {
-            word: "Haul",
-            icon: Icon::Haul,
-            href: Route::Haul.href(),
-        },
-        Tab {
-            word: "Set up",
-            icon: Icon::Setup,
-            href: Route::Settings.href(),
-        },
+    let all = vec![
+        tab("Decide", Icon::Decide, Route::Decide),
+        tab("Haul", Icon::Haul, Route::Haul),
+        tab("Set up", Icon::Setup, Route::Settings),
     ];
-    view! {
-        <div class="app">
-            <main class="screen">
-                {move || store.notice.get().map(told)}
-                {body}
-                <Saving saving=store.saving />
-            </main>
-            <Show when=move || is_ready.get() && has_begun.get()>
-                <Tabs tabs=tabs.clone() current />
-            </Show>
-        </div>
-    }
-}
-
-fn screen(route: Route) -> AnyView {
-    match route {
-        Route::Decide | Route::First => view! { <decide::Decide /> }.into_any(),
-        Route::Haul => view! { <haul::Haul /> }.into_any(),
-        Route::Thing(id) => view! { <haul::ThingPage id /> }.into_any(),
-        Route::Settings => view! { <settings::Settings /> }.into_any(),
-        Route::Venue(id) => view! { <settings::VenuePage id /> }.into_any(),
-    }
+    tabs(all, current, foot)
 }
 
 /// An error with its one button.
-pub(crate) fn told(notice: Told) -> impl IntoView {
+fn told(told: &Notice) -> El {
     let store = use_store();
-    let cure = notice.cure;
-    let act = move |()| match cure {
+    let cure = told.cure;
+    let act = Callback::new(move |()| match cure {
         Cure::SaveCopy => spawn_local(async move {
             // Says by a notice of its own when no copy left.
             store.save_copy().await;
         }),
-        Cure::Reload => reload(),
-        Cure::Rescue => open_rescue(),
+        // Both leave the page as it is, and the notice on it, when the browser refuses.
+        Cure::Reload => drop(window().location().reload()),
+        Cure::Rescue => drop(window().location().set_href("./rescue.html")),
         Cure::Dismiss => store.notice.set(None),
-    };
-    view! { <Notice fact=notice.fact hint=notice.hint action=cure.label() on_action=Callback::new(act) /> }
-}
-
-fn reload() {
-    // A refused reload leaves the page as it is, and the notice on it.
-    let _ = window().location().reload();
-}
-
-fn open_rescue() {
-    let _ = window().location().set_href("./rescue.html");
+    });
+    notice(&told.fact, &told.hint, Some((cure.label(), act)), false)
 }
 
 /// Before the book is open, or when it does not open.
-#[component]
-fn Opening() -> impl IntoView {
+fn opening() -> El {
     let phase = use_store().phase;
-    let line = move || {
-        match phase.get() {
-        Phase::Failed(notice) => told(notice).into_any(),
+    let line = |text: String| el("p").class("pad").attr("role", "status").with(text);
+    div("scroll").show(move || match phase.get() {
+        Phase::Failed(notice) => told(&notice),
         Phase::Opening(Some((done, all))) if all > 0 => {
-            view! { <p class="pad" role="status">{format!("Reading the book anew: {done} of {all}")}</p> }.into_any()
+            line(format!("Reading the book anew: {done} of {all}"))
         }
-        _ => view! { <p class="pad" role="status">"Opening your book"</p> }.into_any(),
-    }
-    };
-    view! { <div class="scroll">{line}</div> }
+        _ => line("Opening your book".to_owned()),
+    })
 }

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::el::{El, div, el, span};
+
 /// One choice.
 #[derive(Clone, PartialEq, Eq, Debug)]
 pub struct Choice<T> {
@@ -24,50 +26,31 @@ impl<T> Choice<T> {
     }
 }
 
-/// The group.
-#[component]
-pub fn ChoiceKeys<T>(
-    /// What is asked.
-    #[prop(into)]
-    legend: String,
-    /// A name that no other group on the page has.
+/// The group. `name` is one that no other group on the page has; `stacked` keys stand on top of each other.
+pub fn choice_keys<T>(
+    legend: &str,
     name: &'static str,
-    /// The choices.
-    choices: Vec<Choice<T>>,
-    /// The one that is chosen.
-    #[prop(into)]
-    chosen: Signal<T>,
-    /// Called with the new choice.
-    #[prop(into)]
-    on_choose: Callback<T>,
-    /// Whether the keys stand on top of each other.
-    #[prop(default = false)]
     stacked: bool,
-) -> impl IntoView
+    choices: Vec<Choice<T>>,
+    chosen: Signal<T>,
+    on_choose: Callback<T>,
+) -> El
 where
     T: Clone + PartialEq + Send + Sync + 'static,
 {
     let key = move |choice: Choice<T>| {
         let (mine, chooses) = (choice.value.clone(), choice.value);
-        view! {
-            <label>
-                <input
-                    type="radio"
-                    name=name
-                    prop:checked=move || chosen.get() == mine
-                    on:change=move |_| on_choose.run(chooses.clone())
-                />
-                <span class="key-face">
-                    {choice.word}
-                    {(!choice.hint.is_empty()).then(|| view! { <small>{choice.hint}</small> })}
-                </span>
-            </label>
-        }
+        let input = el("input").attr("type", "radio").attr("name", name);
+        let input = input
+            .checked_of(move || chosen.get() == mine)
+            .on("change", move |_| on_choose.run(chooses.clone()));
+        let hint = (!choice.hint.is_empty()).then(|| el("small").with(choice.hint));
+        el("label")
+            .with(input)
+            .with(span("key-face").with(choice.word).with(hint))
     };
-    view! {
-        <fieldset class="choice" class:stacked=stacked>
-            <legend>{legend}</legend>
-            <div class="keys">{choices.into_iter().map(key).collect_view()}</div>
-        </fieldset>
-    }
+    el("fieldset")
+        .class(if stacked { "choice stacked" } else { "choice" })
+        .with(el("legend").with(legend))
+        .with(div("keys").with(choices.into_iter().map(key).collect::<Vec<_>>()))
 }

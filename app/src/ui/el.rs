@@ -7,7 +7,7 @@
 use leptos::prelude::*;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, HtmlElement, HtmlInputElement, KeyboardEvent, Node};
+use web_sys::{Element, Event, HtmlElement, HtmlInputElement, Node};
 
 /// An element under construction, or standing on the page. Cheap to copy by `clone`.
 #[derive(Clone)]
@@ -24,7 +24,9 @@ pub fn el(tag: &str) -> El {
 
 /// An SVG element.
 pub fn svg(tag: &str) -> El {
-    El(document().create_element_ns(Some("http://www.w3.org/2000/svg"), tag).expect("a known tag"))
+    El(document()
+        .create_element_ns(Some("http://www.w3.org/2000/svg"), tag)
+        .expect("a known tag"))
 }
 
 /// A button that presses: `type="button"`, with a class.
@@ -67,7 +69,9 @@ impl El {
     /// An attribute that follows signals; `None` takes it off.
     pub fn attr_of(self, name: &'static str, value: impl Fn() -> Option<String> + 'static) -> Self {
         let element = self.0.clone();
-        follow(Box::new(move || set_attribute(&element, name, value().as_deref())));
+        follow(Box::new(move || {
+            set_attribute(&element, name, value().as_deref());
+        }));
         self
     }
 
@@ -85,7 +89,11 @@ impl El {
     pub fn class_if(self, name: &'static str, on: impl Fn() -> bool + 'static) -> Self {
         let list = self.0.class_list();
         follow(Box::new(move || {
-            let result = if on() { list.add_1(name) } else { list.remove_1(name) };
+            let result = if on() {
+                list.add_1(name)
+            } else {
+                list.remove_1(name)
+            };
             debug_assert!(result.is_ok(), "a class name without spaces");
         }));
         self
@@ -118,6 +126,11 @@ impl El {
         let input: HtmlInputElement = self.0.clone().unchecked_into();
         follow(Box::new(move || input.set_checked(on())));
         self
+    }
+
+    /// Puts it on the page, inside an element that stands there.
+    pub fn stand_in(self, place: &Element) {
+        add(place, &self.0, None);
     }
 
     /// Adds what stands inside.
@@ -171,7 +184,9 @@ impl El {
 
     fn listen(&self, event: &str, heard: Box<dyn FnMut(Event)>) {
         let heard = Closure::wrap(heard);
-        let result = self.0.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+        let result = self
+            .0
+            .add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
         debug_assert!(result.is_ok());
         keep(heard);
     }
@@ -185,17 +200,15 @@ impl El {
     pub fn on_input(self, mut typed: impl FnMut(String) + 'static) -> Self {
         self.on("input", move |event| typed(typed_text(&event)))
     }
-
-    /// Hands over keys.
-    pub fn on_key(self, mut pressed: impl FnMut(KeyboardEvent) + 'static) -> Self {
-        self.on("keydown", move |event| pressed(event.unchecked_into()))
-    }
 }
 
 /// The text of the input, selection or area that an event came from.
 pub fn typed_text(event: &Event) -> String {
     let target = event.target().map(JsValue::from).unwrap_or_default();
-    js_sys::Reflect::get(&target, &"value".into()).ok().and_then(|value| value.as_string()).unwrap_or_default()
+    js_sys::Reflect::get(&target, &"value".into())
+        .ok()
+        .and_then(|value| value.as_string())
+        .unwrap_or_default()
 }
 
 /// Runs now and after each change of a signal that it reads, until what it was called in is cleaned up.
@@ -278,7 +291,7 @@ mod tests {
     use wasm_bindgen_test::wasm_bindgen_test;
 
     fn owned<R>(run: impl FnOnce() -> R) -> (R, Owner) {
-        let started = leptos::task::Executor::init_wasm_bindgen();
+        let started = any_spawner::Executor::init_wasm_bindgen();
         drop(started); // Another test may have started it already.
         let owner = Owner::new();
         (owner.with(run), owner)
@@ -289,20 +302,32 @@ mod tests {
         let ((root, count), _owner) = owned(|| {
             let count = RwSignal::new(0);
             let root = div("root")
-                .attr_of("title", move || (count.get() > 0).then(|| count.get().to_string()))
+                .attr_of("title", move || {
+                    (count.get() > 0).then(|| count.get().to_string())
+                })
                 .class_if("some", move || count.get() > 0)
-                .show(move || (0..count.get()).map(|n| span("n").with(n.to_string())).collect::<Vec<_>>())
+                .show(move || {
+                    (0..count.get())
+                        .map(|n| span("n").with(n.to_string()))
+                        .collect::<Vec<_>>()
+                })
                 .text_of(move || format!("of {}", count.get()));
             (root, count)
         });
-        assert_eq!(root.element().outer_html(), r#"<div class="root"><!---->of 0</div>"#);
+        assert_eq!(
+            root.element().outer_html(),
+            r#"<div class="root"><!---->of 0</div>"#
+        );
         count.set(2);
         leptos::task::tick().await;
         let shown = r#"<div class="root some" title="2"><span class="n">0</span><span class="n">1</span><!---->of 2</div>"#;
         assert_eq!(root.element().outer_html(), shown);
         count.set(0);
         leptos::task::tick().await;
-        assert_eq!(root.element().outer_html(), r#"<div class="root"><!---->of 0</div>"#);
+        assert_eq!(
+            root.element().outer_html(),
+            r#"<div class="root"><!---->of 0</div>"#
+        );
     }
 
     #[wasm_bindgen_test]

@@ -2,6 +2,8 @@
 
 use leptos::prelude::*;
 
+use super::el::{El, div, el, span};
+
 /// What is typed into a field.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
 pub enum Entry {
@@ -12,92 +14,89 @@ pub enum Entry {
     Number,
 }
 
-/// A field.
-#[component]
-pub fn Field(
+/// How a field is labelled.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct FieldSpec<'a> {
     /// A name that no other field on the page has.
-    id: &'static str,
+    pub id: &'static str,
     /// What is asked.
-    #[prop(into)]
-    label: String,
+    pub label: &'a str,
     /// A line of help; may be empty.
-    #[prop(into, optional)]
-    hint: String,
+    pub hint: &'a str,
     /// What stands behind the entry, such as a percent sign; may be empty.
-    #[prop(into, optional)]
-    unit: String,
+    pub unit: &'a str,
     /// What is typed.
-    #[prop(optional)]
-    entry: Entry,
-    /// The text.
-    #[prop(into)]
-    value: Signal<String>,
-    /// Called with the new text at every change.
-    #[prop(into)]
-    on_input: Callback<String>,
-    /// What is wrong with it, as a sentence.
-    #[prop(into, optional)]
-    fault: Signal<Option<String>>,
+    pub entry: Entry,
     /// Whether a sheet puts the focus here when it opens.
-    #[prop(default = false)]
-    autofocus: bool,
-) -> impl IntoView {
-    let hint_id = format!("{id}-hint");
-    let fault_id = format!("{id}-fault");
-    let has_hint = !hint.is_empty();
+    pub autofocus: bool,
+}
+
+/// A field: its text, what is wrong with it as a sentence, and where each change goes.
+pub fn field(
+    spec: FieldSpec<'_>,
+    value: Signal<String>,
+    fault: Signal<Option<String>>,
+    on_input: Callback<String>,
+) -> El {
+    let FieldSpec {
+        id,
+        label,
+        hint,
+        unit,
+        entry,
+        autofocus,
+    } = spec;
+    let (hint_id, fault_id) = (format!("{id}-hint"), format!("{id}-fault"));
+    let hint = (!hint.is_empty()).then(|| span("hint").attr("id", &hint_id).with(hint));
     let described = {
-        let (hint_id, fault_id) = (hint_id.clone(), fault_id.clone());
-        move || match (has_hint, fault.with(Option::is_some)) {
-            (true, true) => Some(format!("{hint_id} {fault_id}")),
-            (true, false) => Some(hint_id.clone()),
-            (false, true) => Some(fault_id.clone()),
-            (false, false) => None,
+        let (hint_id, fault_id) = (hint.is_some().then_some(hint_id), fault_id.clone());
+        move || {
+            let fault_id = fault.with(Option::is_some).then(|| fault_id.clone());
+            match (&hint_id, fault_id) {
+                (Some(hint), Some(fault)) => Some(format!("{hint} {fault}")),
+                (hint, fault) => fault.or_else(|| hint.clone()),
+            }
         }
     };
     let is_number = entry == Entry::Number;
-    view! {
-        <div class="field">
-            <label for=id>{label}</label>
-            {has_hint.then(|| view! { <span class="hint" id=hint_id>{hint}</span> })}
-            <span class="with-unit">
-                <input
-                    id=id
-                    type="text"
-                    class:number=is_number
-                    inputmode=if is_number { "decimal" } else { "text" }
-                    autocomplete="off"
-                    autofocus=autofocus
-                    prop:value=value
-                    aria-invalid=move || fault.with(Option::is_some).then_some("true")
-                    aria-describedby=described
-                    on:input=move |event| on_input.run(event_target_value(&event))
-                />
-                {unit}
-            </span>
-            {move || fault.get().map(|fault| view! { <span class="fault" id=fault_id.clone()>{fault}</span> })}
-        </div>
+    let mut input = el("input")
+        .attr("id", id)
+        .attr("type", "text")
+        .attr("autocomplete", "off");
+    input = input.attr("inputmode", if is_number { "decimal" } else { "text" });
+    if is_number {
+        input = input.class("number");
     }
+    if autofocus {
+        input = input.attr("autofocus", "");
+    }
+    let input = input
+        .value_of(move || value.get())
+        .attr_of("aria-invalid", move || {
+            fault.with(|fault| fault.as_ref().map(|_| "true".to_owned()))
+        })
+        .attr_of("aria-describedby", described)
+        .on_input(move |text| on_input.run(text));
+    div("field")
+        .with(el("label").attr("for", id).with(label))
+        .with(hint)
+        .with(span("with-unit").with(input).with(unit))
+        .show(move || {
+            fault
+                .get()
+                .map(|fault| span("fault").attr("id", &fault_id).with(fault))
+        })
 }
 
-/// A box to tick.
-#[component]
-pub fn Check(
-    /// A name that no other field on the page has.
-    id: &'static str,
-    /// What is asked.
-    #[prop(into)]
-    label: String,
-    /// Whether it is ticked.
-    #[prop(into)]
-    ticked: Signal<bool>,
-    /// Called with the new state.
-    #[prop(into)]
-    on_tick: Callback<bool>,
-) -> impl IntoView {
-    view! {
-        <div class="check">
-            <input id=id type="checkbox" prop:checked=ticked on:change=move |event| on_tick.run(event_target_checked(&event)) />
-            <label for=id>{label}</label>
-        </div>
-    }
+/// A box to tick. `id` is a name that no other field on the page has.
+pub fn check(id: &'static str, label: &str, ticked: Signal<bool>, on_tick: Callback<bool>) -> El {
+    let input = el("input")
+        .attr("id", id)
+        .attr("type", "checkbox")
+        .checked_of(move || ticked.get());
+    div("check")
+        .with(input.on("change", move |event| {
+            on_tick.run(event_target_checked(&event));
+        }))
+        .with(el("label").attr("for", id).with(label))
 }

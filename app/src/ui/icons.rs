@@ -1,6 +1,6 @@
 //! The signs, drawn on a 24 by 24 box in the text's colour. All are decoration: the word beside them says the same.
 
-use leptos::prelude::*;
+use super::el::{El, svg};
 
 /// A sign.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -37,12 +37,16 @@ pub enum Icon {
     Tag,
 }
 
+fn box_of(side: &str) -> El {
+    svg("svg")
+        .class("icon")
+        .attr("viewBox", side)
+        .attr("aria-hidden", "true")
+        .attr("focusable", "false")
+}
+
 /// Draws a sign.
-#[component]
-pub fn Sign(
-    /// Which.
-    icon: Icon,
-) -> impl IntoView {
+pub fn sign(icon: Icon) -> El {
     let (line, solid) = match icon {
         Icon::Decide => ("M3 8h18v8H3zM9 8v8M14 3v18M11 21h6", ""),
         Icon::Haul => ("M4 9h16l-2.5 11h-11zM8 9V7a4 4 0 0 1 8 0v2", ""),
@@ -60,21 +64,21 @@ pub fn Sign(
         Icon::Save => ("M12 3v12M6 10l6 6 6-6M4 20h16", ""),
         Icon::Tag => ("M8 5h13v14H8l-5-7zM9 12h1", ""),
     };
-    view! {
-        <svg class="icon" viewBox="0 0 24 24" aria-hidden="true" focusable="false">
-            <path d=line />
-            {(!solid.is_empty()).then(|| view! { <path class="solid" d=solid /> })}
-        </svg>
-    }
+    let solid = (!solid.is_empty()).then(|| svg("path").class("solid").attr("d", solid));
+    box_of("0 0 24 24")
+        .with(svg("path").attr("d", line))
+        .with(solid)
 }
 
 /// The wren on its perch.
-#[component]
-pub fn Wren() -> impl IntoView {
-    view! {
-        <svg class="icon" viewBox="0 0 32 32" aria-hidden="true" focusable="false">
-            <path d="M3 28h26M13 28l1-5M18 28l-1-5M4 6l6 8M10 14c1-5 6-6 9-5 4 1 6 4 6 7 0 5-4 8-9 8-6 0-9-3-9-8 0-1 1-2 3-2zM24 12l5 1-4 3M12 17c2 2 5 2 7-1" />
-            <circle class="solid" cx="20.5" cy="13" r="1.3" />
-        </svg>
-    }
+pub fn wren() -> El {
+    let line = "M3 28h26M13 28l1-5M18 28l-1-5M4 6l6 8M10 14c1-5 6-6 9-5 4 1 6 4 6 7 0 5-4 8-9 8-6 0-9-3-9-8 0-1 1-2 3-2zM24 12l5 1-4 3M12 17c2 2 5 2 7-1";
+    let eye = svg("circle")
+        .class("solid")
+        .attr("cx", "20.5")
+        .attr("cy", "13")
+        .attr("r", "1.3");
+    box_of("0 0 32 32")
+        .with(svg("path").attr("d", line))
+        .with(eye)
 }

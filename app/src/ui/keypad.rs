@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::icons::{Icon, Sign};
+use super::el::{El, Nodes, button, div, el, span};
+use super::icons::{Icon, sign};
 
 /// A key.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -56,91 +57,72 @@ const ROWS: [Key; 12] = [
     Key::Half,
 ];
 
-/// The keypad.
-#[component]
-pub fn Keypad(
-    /// Called with each key.
-    #[prop(into)]
-    on_key: Callback<Key>,
+/// What the keypad shows.
+#[derive(Clone, Copy)]
+pub struct KeypadShown {
     /// Whether the screen is covered: then there is nothing to buy, and a key clears the field instead.
-    #[prop(into)]
-    covered: Signal<bool>,
+    pub covered: Signal<bool>,
     /// What the half-unit key types.
-    #[prop(into)]
-    half: Signal<String>,
+    pub half: Signal<String>,
     /// Whether the currency has decimals.
-    #[prop(into)]
-    has_point: Signal<bool>,
+    pub has_point: Signal<bool>,
     /// Whether something can be bought.
-    #[prop(into)]
-    can_buy: Signal<bool>,
+    pub can_buy: Signal<bool>,
     /// What the Buy key says: the sum, and a line under it.
-    #[prop(into)]
-    sum: Signal<(String, String)>,
-) -> impl IntoView {
+    pub sum: Signal<(String, String)>,
+}
+
+/// The keypad. `on_key` is called with each key.
+pub fn keypad(shown: KeypadShown, on_key: Callback<Key>) -> El {
+    let pressed = move |key: Key| move || on_key.run(key);
+    let face = move |class: &str, key: Key| {
+        button(class)
+            .attr("data-key", key.name())
+            .on_click(pressed(key))
+    };
     let digit = move |key: Key| {
-        let face = match key {
-            Key::Half => (move || half.get()).into_any(),
-            Key::Point => ".".into_any(),
-            key => key.name().into_any(),
-        };
-        view! {
-            <button
-                type="button"
-                class="key"
-                class:none=move || key == Key::Point && !has_point.get()
-                data-key=key.name()
-                aria-label=(key == Key::Point).then_some("point")
-                on:click=move |_| on_key.run(key)
-            >
-                {face}
-            </button>
+        let button = face("key", key);
+        match key {
+            Key::Half => button.text_of(move || shown.half.get()),
+            Key::Point => button
+                .attr("aria-label", "point")
+                .class_if("none", move || !shown.has_point.get())
+                .with("."),
+            key => button.with(key.name()),
         }
     };
-    let actions = move || {
-        if covered.get() {
-            view! {
-                <button type="button" class="key side clear" data-key="clear" aria-label="Clear" on:click=move |_| on_key.run(Key::Clear)>
-                    "C"
-                </button>
-            }
-            .into_any()
-        } else {
-            view! {
-                <button type="button" class="key side next" data-key="next" on:click=move |_| on_key.run(Key::Next)>
-                    <Sign icon=Icon::Next />
-                    <small>"next"</small>
-                </button>
-                <button
-                    type="button"
-                    class="key buy"
-                    data-key="buy"
-                    disabled=move || !can_buy.get()
-                    on:click=move |_| on_key.run(Key::Buy)
-                >
-                    <span class="word">"Buy it"</span>
-                    " "
-                    {move || {
-                        let (sum, line) = sum.get();
-                        let is_long = sum.len() > 7;
-                        view! {
-                            {(!sum.is_empty()).then(|| view! { <span class="sum" class:long=is_long>{sum}</span> })}
-                            " "
-                            {(!line.is_empty()).then(|| view! { <small>{line}</small> })}
-                        }
-                    }}
-                </button>
-            }
-            .into_any()
+    let actions = move || -> Nodes {
+        if shown.covered.get() {
+            return face("key side clear", Key::Clear)
+                .attr("aria-label", "Clear")
+                .with("C")
+                .into();
         }
+        let next = face("key side next", Key::Next)
+            .with(sign(Icon::Next))
+            .with(el("small").with("next"));
+        let buy = face("key buy", Key::Buy)
+            .flag("disabled", move || !shown.can_buy.get())
+            .with(span("word").with("Buy it"))
+            .with(" ")
+            .with(div("bare").show(move || {
+                let (sum, line) = shown.sum.get();
+                let class = if sum.len() > 7 { "sum long" } else { "sum" };
+                let sum = (!sum.is_empty()).then(|| span(class).with(sum));
+                let line = (!line.is_empty()).then(|| el("small").with(line));
+                [Nodes::from(sum), Nodes::from(" "), Nodes::from(line)]
+            }));
+        [next, buy].into()
     };
-    view! {
-        <div class="keypad" class:is-covered=covered role="group" aria-label="Keypad">
-            {ROWS.map(digit).collect_view()}
-            <button type="button" class="key side rub" data-key="rub" aria-label="Rub out" on:click=move |_| on_key.run(Key::Rub)>
-                <Sign icon=Icon::Rub />
-            </button>
-            {actions}
-        </div>
-    }
+    div("keypad")
+        .class_if("is-covered", move || shown.covered.get())
+        .attr("role", "group")
+        .attr("aria-label", "Keypad")
+        .with(ROWS.map(digit))
+        .with(
+            face("key side rub", Key::Rub)
+                .attr("aria-label", "Rub out")
+                .with(sign(Icon::Rub)),
+        )
+        .show(actions)
 }

@@ -4,16 +4,13 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
+use super::el::{El, el};
+
 /// The least time between two texts.
 const PAUSE: Duration = Duration::from_secs(1);
 
 /// A hidden region that is read out. An empty text is not said.
-#[component]
-pub fn Spoken(
-    /// The text.
-    #[prop(into)]
-    text: Signal<String>,
-) -> impl IntoView {
+pub fn spoken(text: Signal<String>) -> El {
     let said = RwSignal::new(String::new());
     let waits = StoredValue::new(false);
     // Time is outside of the page's signals: a timer brings it in. What is said is a late copy on purpose.
@@ -34,5 +31,9 @@ pub fn Spoken(
             PAUSE,
         );
     });
-    view! { <p class="hidden" role="status" aria-live="polite">{said}</p> }
+    let region = el("p")
+        .class("hidden")
+        .attr("role", "status")
+        .attr("aria-live", "polite");
+    region.text_of(move || said.get())
 }

@@ -2,6 +2,7 @@
 
 pub mod cell;
 pub mod choice;
+pub mod el;
 pub mod field;
 pub mod icons;
 pub mod keypad;

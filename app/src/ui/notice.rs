@@ -4,76 +4,28 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-/// An error: the bold fact, what to do, and one button.
-#[component]
-pub fn Notice(
-    /// The fact.
-    #[prop(into)]
-    fact: String,
-    /// What to do.
-    #[prop(into, optional)]
-    hint: String,
-    /// The button's word; empty for none.
-    #[prop(into, optional)]
-    action: String,
-    /// What the button does.
-    #[prop(into, optional)]
-    on_action: Option<Callback<()>>,
-    /// Whether it only tells, and is no error.
-    #[prop(default = false)]
-    plain: bool,
-) -> impl IntoView {
-    view! {
-        <div class="notice" class:plain=plain role=if plain { "status" } else { "alert" }>
-            <p>
-                <b>{fact}</b>
-                " "
-                {hint}
-            </p>
-            {(!action.is_empty())
-                .then(|| {
-                    view! {
-                        <button
-                            type="button"
-                            class="press strong"
-                            on:click=move |_| {
-                                if let Some(on_action) = on_action {
-                                    on_action.run(());
-                                }
-                            }
-                        >
-                            {action}
-                        </button>
-                    }
-                })}
-        </div>
-    }
+use super::el::{El, Nodes, button, div, el};
+
+/// An error: the bold fact, what to do, and one button. A `plain` one only tells, and is no error.
+pub fn notice(fact: &str, hint: &str, action: Option<(&str, Callback<()>)>, plain: bool) -> El {
+    let key = action.map(|(word, on_action)| {
+        button("press strong")
+            .on_click(move || on_action.run(()))
+            .with(word)
+    });
+    div(if plain { "notice plain" } else { "notice" })
+        .attr("role", if plain { "status" } else { "alert" })
+        .with(el("p").with(el("b").with(fact)).with(" ").with(hint))
+        .with(key)
 }
 
 /// Nothing here yet: one plain line, and the next action in it.
-#[component]
-pub fn Empty(
-    /// The line.
-    #[prop(into)]
-    line: String,
-    /// The next action.
-    children: Children,
-) -> impl IntoView {
-    view! {
-        <div class="empty">
-            <p>{line}</p>
-            {children()}
-        </div>
-    }
+pub fn empty(line: &str, inside: impl Into<Nodes>) -> El {
+    div("empty").with(el("p").with(line)).with(inside)
 }
 
 /// A hollow bar while a save takes longer than 300 ms. It never blocks anything.
-#[component]
-pub fn Saving(
-    /// Whether a save is under way.
-    #[prop(into)]
-    saving: Signal<bool>,
-) -> impl IntoView {
+pub fn saving(saving: Signal<bool>) -> El {
     let is_long = RwSignal::new(false);
     // Time is outside of the page's signals: a timer brings it in.
     Effect::new(move |timer: Option<Option<TimeoutHandle>>| {
@@ -87,12 +39,13 @@ pub fn Saving(
             None
         }
     });
-    view! {
-        <Show when=move || saving.get() && is_long.get()>
-            <div class="saving" role="status">
-                <i></i>
-                "Saving"
-            </div>
-        </Show>
-    }
+    div("bare").show(move || {
+        let bar = || {
+            div("saving")
+                .attr("role", "status")
+                .with(el("i"))
+                .with("Saving")
+        };
+        (saving.get() && is_long.get()).then(bar)
+    })
 }

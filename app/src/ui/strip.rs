@@ -3,45 +3,33 @@
 use haulwren_core::money::{Currency, Money};
 use leptos::prelude::*;
 
-use super::icons::{Icon, Sign};
+use super::el::{El, Nodes, div, el, span};
+use super::icons::{Icon, sign};
 use crate::format;
 
-/// The strip.
-#[component]
-pub fn Strip(
-    /// The screen's title.
-    #[prop(into)]
+/// The strip: the screen's title, whether there is no signal, and cash left when it is known.
+pub fn strip(
     title: Signal<String>,
-    /// Whether there is no signal.
-    #[prop(into)]
     offline: Signal<bool>,
-    /// Cash left, when it is known.
-    #[prop(into, optional)]
     cash: Signal<Option<(Money, Currency)>>,
-) -> impl IntoView {
-    view! {
-        <header class="strip">
-            <div>
-                <h1>{title}</h1>
-                <p>
-                    {move || {
-                        let icon = if offline.get() { Icon::NoSignal } else { Icon::Saved };
-                        view! { <Sign icon /> }
-                    }}
-                    {move || if offline.get() { "No signal. Saved on this device" } else { "Saved on this device" }}
-                </p>
-            </div>
-            {move || {
-                cash.get()
-                    .map(|(left, currency)| {
-                        view! {
-                            <div class="strip-cash">
-                                <span>"Cash left"</span>
-                                <b>{format::headline(left, currency)}</b>
-                            </div>
-                        }
-                    })
-            }}
-        </header>
-    }
+) -> El {
+    let saved = move || {
+        let (icon, words) = if offline.get() {
+            (Icon::NoSignal, "No signal. Saved on this device")
+        } else {
+            (Icon::Saved, "Saved on this device")
+        };
+        [Nodes::from(sign(icon)), Nodes::from(words)]
+    };
+    let left = move || {
+        cash.get().map(|(left, currency)| {
+            div("strip-cash")
+                .with(span("").with("Cash left"))
+                .with(el("b").with(format::headline(left, currency)))
+        })
+    };
+    let where_one_is = el("div")
+        .with(el("h1").text_of(move || title.get()))
+        .with(el("p").show(saved));
+    el("header").class("strip").with(where_one_is).show(left)
 }

@@ -2,7 +2,8 @@
 
 use leptos::prelude::*;
 
-use super::icons::{Icon, Sign, Wren};
+use super::el::{El, el, span};
+use super::icons::{Icon, sign, wren};
 
 /// One stage.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -15,38 +16,22 @@ pub struct Tab {
     pub href: String,
 }
 
-/// The bar or rail.
-#[component]
-pub fn Tabs(
-    /// The stages, in order.
-    tabs: Vec<Tab>,
-    /// The place of the stage that is open, if one is.
-    #[prop(into)]
-    current: Signal<Option<usize>>,
-    /// Two or three words at the foot of the rail.
-    #[prop(into, optional)]
-    foot: Signal<String>,
-) -> impl IntoView {
+/// The bar or rail: the stages in order, the place of the one that is open, and two or three words at the foot of the rail.
+pub fn tabs(tabs: Vec<Tab>, current: Signal<Option<usize>>, foot: Signal<String>) -> El {
     let tab = move |(at, tab): (usize, Tab)| {
-        view! {
-            <a
-                class="tab"
-                href=tab.href
-                aria-current=move || (current.get() == Some(at)).then_some("page")
-            >
-                <Sign icon=tab.icon />
-                {tab.word}
-            </a>
-        }
+        el("a")
+            .class("tab")
+            .attr("href", &tab.href)
+            .attr_of("aria-current", move || {
+                (current.get() == Some(at)).then(|| "page".to_owned())
+            })
+            .with(sign(tab.icon))
+            .with(tab.word)
     };
-    view! {
-        <nav class="tabs" aria-label="Stages">
-            <span class="brand">
-                <Wren />
-                "Haulwren"
-            </span>
-            {tabs.into_iter().enumerate().map(tab).collect_view()}
-            <p class="tabs-foot">{foot}</p>
-        </nav>
-    }
+    el("nav")
+        .class("tabs")
+        .attr("aria-label", "Stages")
+        .with(span("brand").with(wren()).with("Haulwren"))
+        .with(tabs.into_iter().enumerate().map(tab).collect::<Vec<_>>())
+        .with(el("p").class("tabs-foot").text_of(move || foot.get()))
 }

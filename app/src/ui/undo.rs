@@ -3,80 +3,76 @@
 use haulwren_core::view::Done;
 use leptos::prelude::*;
 
-use super::icons::{Icon, Sign};
-use super::sheet::Sheet;
+use super::el::{El, Nodes, button, div, el, span};
+use super::icons::{Icon, sign};
+use super::sheet::sheet;
 use crate::format;
 
-/// The bar. It shows while there is a last save.
-#[component]
-pub fn UndoBar(
-    /// The last save.
-    #[prop(into)]
+/// The bar, which shows while there is a last save. `ten` are the last ten, newest first, each with whether it can still be undone,
+/// `None` while they are being read; `on_list` asks for them; `on_undo` takes a save back by its first number.
+pub fn undo_bar(
     last: Signal<Option<Done>>,
-    /// The last ten, newest first, each with whether it can still be undone; `None` while they are being read.
-    #[prop(into)]
     ten: Signal<Option<Vec<(Done, bool)>>>,
-    /// Asks for the last ten.
-    #[prop(into)]
     on_list: Callback<()>,
-    /// Takes a save back, by its first number.
-    #[prop(into)]
     on_undo: Callback<u64>,
-) -> impl IntoView {
+) -> El {
     let listed = RwSignal::new(false);
-    let undo = move |save| {
+    let undo = Callback::new(move |save| {
         listed.set(false);
         on_undo.run(save);
-    };
-    let rows = move || match ten.get() {
-        None => view! { <p role="status">"Reading"</p> }.into_any(),
-        Some(ten) => ten
-            .into_iter()
-            .map(|(done, can)| row(done, can, undo))
-            .collect_view()
-            .into_any(),
+    });
+    let show_ten = move || {
+        on_list.run(());
+        listed.set(true);
     };
     let bar = move |done: Done| {
-        view! {
-            <section class="undo" data-undo="" aria-label="Last save">
-                <p role="status">{done.sentence}</p>
-                <button
-                    type="button"
-                    class="press"
-                    on:click=move |_| {
-                        on_list.run(());
-                        listed.set(true);
-                    }
-                >
-                    "Last ten"
-                </button>
-                <button type="button" class="press strong" on:click=move |_| undo(done.save)>
-                    <Sign icon=Icon::Undo />
-                    "Undo"
-                </button>
-            </section>
+        el("section")
+            .class("undo")
+            .attr("data-undo", "")
+            .attr("aria-label", "Last save")
+            .with(el("p").attr("role", "status").with(done.sentence))
+            .with(button("press").on_click(show_ten).with("Last ten"))
+            .with(undo_key("press strong", done.save, undo))
+    };
+    let rows = move || -> Nodes {
+        match ten.get() {
+            None => el("p").attr("role", "status").with("Reading").into(),
+            Some(ten) => ten
+                .into_iter()
+                .map(|(done, can)| row(done, can, undo))
+                .collect::<Vec<_>>()
+                .into(),
         }
     };
-    view! {
-        {move || last.get().map(bar)}
-        <Sheet open=listed on_close=move |()| listed.set(false) title="Last ten saves".to_owned()>
-            <ul>{rows}</ul>
-        </Sheet>
-    }
+    let title = Signal::derive(|| "Last ten saves".to_owned());
+    let close = Callback::new(move |()| listed.set(false));
+    div("bare").show(move || last.get().map(bar)).with(sheet(
+        listed.into(),
+        close,
+        title,
+        false,
+        move || el("ul").show(rows),
+    ))
 }
 
-fn row(done: Done, can: bool, undo: impl Fn(u64) + Copy + 'static) -> impl IntoView {
+fn undo_key(class: &str, save: u64, undo: Callback<u64>) -> El {
+    button(class)
+        .on_click(move || undo.run(save))
+        .with(sign(Icon::Undo))
+        .with("Undo")
+}
+
+fn row(done: Done, can: bool, undo: Callback<u64>) -> El {
     let name = format!("Undo: {}", done.sentence);
-    view! {
-        <li class="row">
-            <span class="what">
-                {done.sentence} <br />
-                <span class="support">{format::day_at(done.at)} ", " {format::time(done.at)}</span>
-            </span>
-            <button type="button" class="press" aria-label=name disabled=!can on:click=move |_| undo(done.save)>
-                <Sign icon=Icon::Undo />
-                "Undo"
-            </button>
-        </li>
-    }
+    let when = format!("{}, {}", format::day_at(done.at), format::time(done.at));
+    let what = span("what")
+        .with(done.sentence)
+        .with(" ")
+        .with(el("br"))
+        .with(span("support").with(when));
+    let key = undo_key("press", done.save, undo).attr("aria-label", &name);
+    el("li")
+        .class("row")
+        .with(what)
+        .with(key.flag("disabled", move || !can))
 }

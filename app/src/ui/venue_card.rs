@@ -4,7 +4,8 @@ use haulwren_core::money::{Currency, Money};
 use haulwren_core::postage::Arrangement;
 use leptos::prelude::*;
 
-use super::icons::{Icon, Sign};
+use super::el::{El, el, span};
+use super::icons::{Icon, sign};
 use crate::format;
 
 /// What a card shows.
@@ -37,41 +38,30 @@ impl VenueFacts {
     }
 }
 
-/// One card.
-#[component]
-pub fn VenueCard(
-    /// What it shows.
-    #[prop(into)]
-    facts: Signal<VenueFacts>,
-    /// Called when it is chosen.
-    #[prop(into)]
-    on_choose: Callback<()>,
-) -> impl IntoView {
+/// One card: what it shows, and what is called when it is chosen.
+pub fn venue_card(facts: Signal<VenueFacts>, on_choose: Callback<()>) -> El {
     let keep = move || {
-        facts.with(|facts| {
-            facts.keep.map_or_else(
-                || view! { <b>"–"</b> }.into_any(),
-                |keep| {
-                    let is_loss = keep.is_negative();
-                    view! { <b class:loss=is_loss>{format::or_loss(keep, facts.currency)}</b> }
-                        .into_any()
-                },
-            )
+        facts.with(|facts| match facts.keep {
+            None => el("b").with("–"),
+            Some(keep) => {
+                let class = if keep.is_negative() { "loss" } else { "" };
+                el("b")
+                    .class(class)
+                    .with(format::or_loss(keep, facts.currency))
+            }
         })
     };
-    view! {
-        <label class="venue">
-            <input
-                type="radio"
-                name="venue"
-                prop:checked=move || facts.with(|facts| facts.is_judged)
-                on:change=move |_| on_choose.run(())
-            />
-            <span class="card">
-                <span class="name">{move || facts.with(|facts| facts.name.clone())} <Sign icon=Icon::Tick /></span>
-                {keep}
-                <small>{move || facts.with(VenueFacts::postage)}</small>
-            </span>
-        </label>
-    }
+    let input = el("input").attr("type", "radio").attr("name", "venue");
+    let input = input
+        .checked_of(move || facts.with(|facts| facts.is_judged))
+        .on("change", move |_| on_choose.run(()));
+    let name = span("name")
+        .text_of(move || facts.with(|facts| facts.name.clone()))
+        .with(" ")
+        .with(sign(Icon::Tick));
+    let card = span("card")
+        .with(name)
+        .show(keep)
+        .with(el("small").text_of(move || facts.with(VenueFacts::postage)));
+    el("label").class("venue").with(input).with(card)
 }

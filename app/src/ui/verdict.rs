@@ -1,7 +1,8 @@
 //! The three verdicts as they are shown: name in the page and sign. The word is the core's.
 
 use haulwren_core::appraise::Verdict;
-use leptos::prelude::*;
+
+use super::el::{El, svg};
 
 /// The verdict's name for styles and tests.
 pub fn name(verdict: Verdict) -> &'static str {
@@ -13,23 +14,28 @@ pub fn name(verdict: Verdict) -> &'static str {
 }
 
 /// The sign of a verdict in a 44 by 44 box: a disc with the haul bag, a diamond with two arrows, a square with a bar.
-pub fn sign(verdict: Verdict) -> impl IntoView {
+pub fn sign(verdict: Verdict) -> El {
+    let path = |class: &str, d: &str| svg("path").class(class).attr("d", d);
+    let group = svg("g");
     match verdict {
-        Verdict::Buy => view! {
-            <circle class="sign-on" cx="22" cy="22" r="22" />
-            <path class="sign-in" d="M11 19h22l-3.5 14.5h-15z" />
-            <path class="sign-in-line" d="M15.5 20v-3.5a6.5 6.5 0 0 1 13 0V20" />
-        }
-        .into_any(),
-        Verdict::Haggle => view! {
-            <path class="sign-on" d="M22 0 44 22 22 44 0 22z" />
-            <path class="sign-in-line" d="M13 18h17m-5-6 6 6-2.5 2.5M31 26H14m5 6-6-6 2.5-2.5" />
-        }
-        .into_any(),
-        Verdict::Leave => view! {
-            <path class="sign-on" d="M2 2h40v40H2z" />
-            <path class="sign-in" d="M10 19h24v6H10z" />
-        }
-        .into_any(),
+        Verdict::Buy => group
+            .with(
+                svg("circle")
+                    .class("sign-on")
+                    .attr("cx", "22")
+                    .attr("cy", "22")
+                    .attr("r", "22"),
+            )
+            .with(path("sign-in", "M11 19h22l-3.5 14.5h-15z"))
+            .with(path("sign-in-line", "M15.5 20v-3.5a6.5 6.5 0 0 1 13 0V20")),
+        Verdict::Haggle => group
+            .with(path("sign-on", "M22 0 44 22 22 44 0 22z"))
+            .with(path(
+                "sign-in-line",
+                "M13 18h17m-5-6 6 6-2.5 2.5M31 26H14m5 6-6-6 2.5-2.5",
+            )),
+        Verdict::Leave => group
+            .with(path("sign-on", "M2 2h40v40H2z"))
+            .with(path("sign-in", "M10 19h24v6H10z")),
     }
 }

@@ -2,61 +2,44 @@
 
 use haulwren_core::appraise::{Reason, Why};
 use haulwren_core::money::{Currency, Money};
-use leptos::prelude::*;
 
+use super::el::{El, el};
 use crate::format;
 
 /// The lines that made a figure, and their sum.
-#[component]
-pub fn WhyLines(
-    /// The lines; they add up to the total.
-    lines: Vec<Why>,
-    /// What the sum is called.
-    total_word: String,
-    /// The sum.
-    total: Money,
-    /// The book's currency.
-    currency: Currency,
-) -> impl IntoView {
-    let is_loss = total.is_negative();
-    let rows = lines
-        .into_iter()
-        .map(|line| {
-            let working = line
-                .working(currency)
-                .map(|text| view! { <small>{text}</small> });
-            view! {
-                <tr>
-                    <th scope="row">{line.label().to_owned()} {working}</th>
-                    <td>{format::amount(line.amount, currency)}</td>
-                </tr>
-            }
-        })
-        .collect_view();
-    view! {
-        <table class="why-lines">
-            <tbody>{rows}</tbody>
-            <tfoot>
-                <tr>
-                    <th scope="row">{total_word}</th>
-                    <td class:loss=is_loss>{format::or_loss(total, currency)}</td>
-                </tr>
-            </tfoot>
-        </table>
-    }
+pub fn why_lines(lines: Vec<Why>, total_word: &str, total: Money, currency: Currency) -> El {
+    let row = |line: Why| {
+        let working = line.working(currency).map(|text| el("small").with(text));
+        let head = el("th")
+            .attr("scope", "row")
+            .with(line.label())
+            .with(" ")
+            .with(working);
+        el("tr")
+            .with(head)
+            .with(el("td").with(format::amount(line.amount, currency)))
+    };
+    let sum = el("td")
+        .class(if total.is_negative() { "loss" } else { "" })
+        .with(format::or_loss(total, currency));
+    let foot = el("tr")
+        .with(el("th").attr("scope", "row").with(total_word))
+        .with(sum);
+    el("table")
+        .class("why-lines")
+        .with(el("tbody").with(lines.into_iter().map(row).collect::<Vec<_>>()))
+        .with(el("tfoot").with(foot))
 }
 
 /// The reasons of a verdict, the deciding one last and bold.
-#[component]
-pub fn Reasons(
-    /// The reasons.
-    reasons: Vec<Reason>,
-    /// The book's currency.
-    currency: Currency,
-) -> impl IntoView {
+pub fn reasons(reasons: Vec<Reason>, currency: Currency) -> El {
     let last = reasons.len().saturating_sub(1);
-    let row = move |(at, reason): (usize, Reason)| {
-        view! { <li class:deciding=at == last>{reason.sentence(currency)}</li> }
+    let row = |(at, reason): (usize, Reason)| {
+        el("li")
+            .class(if at == last { "deciding" } else { "" })
+            .with(reason.sentence(currency))
     };
-    view! { <ul class="reasons">{reasons.into_iter().enumerate().map(row).collect_view()}</ul> }
+    el("ul")
+        .class("reasons")
+        .with(reasons.into_iter().enumerate().map(row).collect::<Vec<_>>())
 }

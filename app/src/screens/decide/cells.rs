@@ -6,45 +6,58 @@ use leptos::prelude::*;
 use super::Desk;
 use crate::format;
 use crate::store::use_store;
-use crate::ui::cell::{Cell, CellText};
+use crate::ui::cell::{CellSpec, CellText, cell};
+use crate::ui::el::{El, div};
+
+const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
+    CellSpec {
+        field,
+        word,
+        name,
+        main,
+    }
+}
+
+const ASK: [CellSpec; 1] = [spec(Field::Ask, "Asking", "", true)];
+const SELLS: [CellSpec; 3] = [
+    spec(Field::Low, "low", "Sells for, low", false),
+    spec(Field::Likely, "Sells for", "Sells for, likely", true),
+    spec(Field::High, "high", "Sells for, high", false),
+];
+const COSTS: [CellSpec; 2] = [
+    spec(Field::Postage, "Postage", "", false),
+    spec(Field::Packing, "Packing", "", false),
+];
 
 /// The row of fields.
-#[component]
-pub fn Cells(desk: Desk) -> impl IntoView {
+pub fn cells(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
-    let focus = Signal::derive(move || store.draft(|draft| draft.focus));
-    let shown = move |field| {
-        Signal::derive(move || {
-            view.with(|view| {
-                view.as_ref()
-                    .map(|view| store.draft(|draft| text_of(draft, view, field)))
-            })
-            .unwrap_or_default()
-        })
-    };
+    let focus = Memo::new(move |_| store.draft(|draft| draft.focus));
     let on_go = Callback::new(move |field| {
         desk.refused.set(None);
         store.edit_draft(|draft| draft.go(field));
     });
-    let costs_post =
+    let one = move |spec: CellSpec| {
+        let shown = Memo::new(move |_| {
+            let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, spec.field));
+            view.with(|view| view.as_ref().map(text))
+                .unwrap_or_default()
+        });
+        cell(spec, shown.into(), focus.into(), on_go)
+    };
+    let group = |class: &str, name: &str| {
+        div(&format!("cell-group {class}"))
+            .attr("role", "group")
+            .attr("aria-label", name)
+    };
+    let is_posted =
         move || view.with(|view| view.as_ref().is_some_and(|view| view.postage.is_some()));
-    view! {
-        <div class="cells">
-            <div class="cell-group of-ask">
-                <Cell field=Field::Ask word="Asking" shown=shown(Field::Ask) focus on_go main=true />
-            </div>
-            <div class="cell-group of-sells" role="group" aria-label="Sells for">
-                <Cell field=Field::Low word="low" name="Sells for, low" shown=shown(Field::Low) focus on_go />
-                <Cell field=Field::Likely word="Sells for" name="Sells for, likely" shown=shown(Field::Likely) focus on_go main=true />
-                <Cell field=Field::High word="high" name="Sells for, high" shown=shown(Field::High) focus on_go />
-            </div>
-            <div class="cell-group of-costs" role="group" aria-label="Costs of sending" class:unused=move || !costs_post()>
-                <Cell field=Field::Postage word="Postage" shown=shown(Field::Postage) focus on_go />
-                <Cell field=Field::Packing word="Packing" shown=shown(Field::Packing) focus on_go />
-            </div>
-        </div>
-    }
+    let costs = group("of-costs", "Costs of sending").class_if("unused", move || !is_posted());
+    div("cells")
+        .with(div("cell-group of-ask").with(ASK.map(one)))
+        .with(group("of-sells", "Sells for").with(SELLS.map(one)))
+        .with(costs.with(COSTS.map(one)))
 }
 
 /// What stands in a field: while the keypad types there, the text as typed; else the amount it means.
@@ -61,11 +74,10 @@ fn text_of(draft: &DecideDraft, view: &DecideView, field: Field) -> CellText {
         _ => None,
     };
     let is_usual = typed.is_empty();
+    let is_sells = matches!(field, Field::Low | Field::Likely | Field::High);
     let text = match draft.amount(field, view.currency) {
         _ if draft.focus == field && !is_usual => typed.to_owned(),
-        Ok(Some(amount)) if matches!(field, Field::Low | Field::Likely | Field::High) => {
-            format::short(amount, view.currency)
-        }
+        Ok(Some(amount)) if is_sells => format::short(amount, view.currency),
         Ok(Some(amount)) => format::amount(amount, view.currency),
         Ok(None) => usual
             .map(|usual| format::amount(usual, view.currency))

@@ -3,8 +3,8 @@
 
 use leptos::ev::{self, KeyboardEvent};
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::Element;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, HtmlElement};
 
 use super::Desk;
 use super::tray::type_key;
@@ -12,33 +12,69 @@ use crate::store::Store;
 use crate::ui::keypad::Key;
 
 /// Listens while the screen stands.
-pub fn follow_keyboard(store: Store, desk: Desk) {
-    let listener = window_event_listener(ev::keydown, move |event| {
-        let is_busy = desk.opened.get_untracked().is_some() || desk.naming.get_untracked();
-        if is_busy || event.ctrl_key() || event.meta_key() || event.alt_key() {
-            return;
-        }
-        if let Some(key) = key_of(&event) {
-            let covered = untrack(|| store.draft(|draft| draft.covered));
-            if key == Key::Buy && covered {
-                return;
-            }
-            event.prevent_default();
-            untrack(|| type_key(store, desk, key));
-        }
-    });
+pub fn follow(store: Store, desk: Desk) {
+    let listener = window_event_listener(ev::keydown, move |event| heard(store, desk, &event));
     on_cleanup(move || listener.remove());
+}
+
+fn heard(store: Store, desk: Desk, event: &KeyboardEvent) {
+    let is_busy = desk.opened.get_untracked().is_some() || desk.naming.get_untracked();
+    if is_busy || is_on_sheet() || event.ctrl_key() || event.meta_key() || event.alt_key() {
+        return;
+    }
+    let covered = untrack(|| store.draft(|draft| draft.covered));
+    if event.key() == "Tab" && !event.shift_key() && !covered && is_on_nothing() {
+        event.prevent_default();
+        return focus_field(store);
+    }
+    match key_of(event) {
+        Some(Key::Buy) if covered => {}
+        Some(key) => {
+            event.prevent_default();
+            type_key(store, desk, key);
+        }
+        None => {}
+    }
+}
+
+/// Whether a sheet is open over the screen.
+fn is_on_sheet() -> bool {
+    document()
+        .query_selector("dialog[open]")
+        .ok()
+        .flatten()
+        .is_some()
+}
+
+/// Whether nothing on the page has the focus: then Tab starts with the field that is typed into.
+fn is_on_nothing() -> bool {
+    document()
+        .active_element()
+        .is_none_or(|on| on.tag_name() == "BODY")
+}
+
+/// Gives the page's own focus to the field that the keypad types into.
+fn focus_field(store: Store) {
+    let name = untrack(|| store.draft(|draft| draft.focus.name()));
+    let found = document()
+        .query_selector(&format!("button[data-field={name}]"))
+        .ok()
+        .flatten();
+    if let Some(field) = found.and_then(|found| found.dyn_into::<HtmlElement>().ok()) {
+        // Refused only for an element that can't be seen; the keypad types there all the same.
+        let _ = field.focus();
+    }
 }
 
 fn key_of(event: &KeyboardEvent) -> Option<Key> {
     let on = event
         .target()
         .and_then(|target| target.dyn_into::<Element>().ok());
-    let is_typing = on.as_ref().is_some_and(|on| {
-        on.matches("input:not([type=radio]), textarea, select")
-            .unwrap_or(false)
-    });
-    if is_typing {
+    let is_in = |what: &str| {
+        on.as_ref()
+            .is_some_and(|on| on.matches(what).unwrap_or(false))
+    };
+    if is_in("input:not([type=radio]), textarea, select") {
         return None;
     }
     match event.key().as_str() {
@@ -46,14 +82,8 @@ fn key_of(event: &KeyboardEvent) -> Option<Key> {
         "Backspace" => Some(Key::Rub),
         "Delete" => Some(Key::Clear),
         // On a key or a link, Enter is a touch of it; in a field, or nowhere, it buys. A key held down buys once.
-        "Enter" if event.repeat() => None,
-        "Enter" => {
-            let is_pressable = on.is_some_and(|on| {
-                on.matches("a, button:not([data-field]), label, input")
-                    .unwrap_or(false)
-            });
-            (!is_pressable).then_some(Key::Buy)
-        }
+        "Enter" if event.repeat() || is_in("a, button:not([data-field]), label, input") => None,
+        "Enter" => Some(Key::Buy),
         key => match key.as_bytes() {
             [digit @ b'0'..=b'9'] => Some(Key::Digit(digit - b'0')),
             _ => None,

@@ -6,17 +6,15 @@ mod keys;
 mod name;
 mod top;
 mod tray;
+mod venues;
 mod why;
 
 use leptos::prelude::*;
 
-use crate::store::use_store;
-use crate::ui::live::Spoken;
+use crate::store::{Store, use_store};
+use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::live::spoken;
 use crate::ui::rail::Touched;
-
-use keys::follow_keyboard;
-use top::{Covered, Top};
-use tray::Tray;
 
 /// What belongs to this screen alone, and to no book: what is open over it, and what the keypad has just refused.
 #[derive(Clone, Copy)]
@@ -29,43 +27,48 @@ struct Desk {
     peeking: RwSignal<bool>,
     /// Why the last key was not taken.
     refused: RwSignal<Option<String>>,
+    /// Whether everything but the asking price is hidden.
+    hides: Memo<bool>,
 }
 
 /// The screen.
-#[component]
-pub fn Decide() -> impl IntoView {
+pub fn decide() -> El {
     let store = use_store();
+    let peeking = RwSignal::new(false);
     let desk = Desk {
         opened: RwSignal::new(None),
         naming: RwSignal::new(false),
-        peeking: RwSignal::new(false),
+        peeking,
         refused: RwSignal::new(None),
+        hides: Memo::new(move |_| store.draft(|draft| draft.covered) && !peeking.get()),
     };
-    follow_keyboard(store, desk);
-    let hides = Memo::new(move |_| store.draft(|draft| draft.covered) && !desk.peeking.get());
-    let spoken = Signal::derive(move || {
-        if hides.get() {
-            return String::new();
+    keys::follow(store, desk);
+    let body = move || -> Nodes {
+        if desk.hides.get() {
+            top::covered().into()
+        } else {
+            top::top(desk)
         }
-        store
-            .decide_view()
-            .with(|view| {
-                let view = view.as_ref()?;
-                let (verdict, flag) = view.appraisal.judged.as_ref()?.verdict?;
-                let second = flag.sentence(view.currency).unwrap_or_default();
-                Some(format!("{}. {second}", verdict.word()))
-            })
-            .unwrap_or_default()
-    });
-    view! {
-        <section class="decide">
-            <div class="decide-body">
-                {move || if hides.get() { view! { <Covered /> }.into_any() } else { view! { <Top desk /> }.into_any() }}
-            </div>
-            <Tray desk />
-            <Spoken text=spoken />
-            <why::WhySheet desk />
-            <name::NameSheet desk />
-        </section>
+    };
+    el("section")
+        .class("decide")
+        .with(div("decide-body").show(body))
+        .with(tray::tray(desk))
+        .with(spoken(Signal::derive(move || verdict_aloud(store, desk))))
+        .with(why::why_sheet(desk))
+        .with(name::name_sheet(desk))
+}
+
+/// The verdict as it is said aloud; nothing while the seller must not hear it.
+fn verdict_aloud(store: Store, desk: Desk) -> String {
+    if desk.hides.get() {
+        return String::new();
     }
+    let said = store.decide_view().with(|view| {
+        let view = view.as_ref()?;
+        let (verdict, flag) = view.appraisal.judged.as_ref()?.verdict?;
+        let second = flag.sentence(view.currency).unwrap_or_default();
+        Some(format!("{}. {second}", verdict.word()))
+    });
+    said.unwrap_or_default()
 }

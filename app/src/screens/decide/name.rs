@@ -4,32 +4,37 @@ use leptos::prelude::*;
 
 use super::Desk;
 use crate::store::use_store;
-use crate::ui::field::Field;
-use crate::ui::sheet::Sheet;
+use crate::ui::el::{El, el};
+use crate::ui::field::{FieldSpec, field};
+use crate::ui::sheet::sheet;
 
 /// The sheet.
-#[component]
-pub fn NameSheet(desk: Desk) -> impl IntoView {
+pub fn name_sheet(desk: Desk) -> El {
     let store = use_store();
-    let name = Signal::derive(move || store.draft(|draft| draft.name.clone()));
-    let typed = move |name| store.edit_draft(|draft| draft.name = name);
-    let done = move |event: leptos::ev::SubmitEvent| {
-        event.prevent_default();
-        desk.naming.set(false);
+    let close = Callback::new(move |()| desk.naming.set(false));
+    let body = move || {
+        let spec = FieldSpec {
+            id: "thing-name",
+            label: "Name of the thing",
+            hint: "It can stay empty: buying never waits for a name.",
+            autofocus: true,
+            ..FieldSpec::default()
+        };
+        let name = Signal::derive(move || store.draft(|draft| draft.name.clone()));
+        let typed = Callback::new(move |name| store.edit_draft(|draft| draft.name = name));
+        let done = el("button")
+            .attr("type", "submit")
+            .class("press go")
+            .with("Done");
+        el("form")
+            .class("name-form")
+            .on("submit", move |event| {
+                event.prevent_default();
+                close.run(());
+            })
+            .with(field(spec, name, Signal::derive(|| None), typed))
+            .with(done)
     };
-    view! {
-        <Sheet open=desk.naming on_close=move |()| desk.naming.set(false) title="What is it?".to_owned() at_top=true>
-            <form class="name-form" on:submit=done>
-                <Field
-                    id="thing-name"
-                    label="Name of the thing"
-                    hint="It can stay empty: buying never waits for a name."
-                    value=name
-                    on_input=typed
-                    autofocus=true
-                />
-                <button type="submit" class="press go">"Done"</button>
-            </form>
-        </Sheet>
-    }
+    let title = Signal::derive(|| "What is it?".to_owned());
+    sheet(desk.naming.into(), close, title, true, body)
 }

@@ -5,13 +5,13 @@ use leptos::prelude::*;
 
 use super::Desk;
 use crate::store::use_store;
-use crate::ui::rail::{Figure, RailFacts, Touched};
-use crate::ui::sheet::Sheet;
-use crate::ui::why::{Reasons, WhyLines};
+use crate::ui::el::{El, Nodes, el};
+use crate::ui::rail::{Figure, Touched};
+use crate::ui::sheet::sheet;
+use crate::ui::why::{reasons, why_lines};
 
 /// The sheet.
-#[component]
-pub fn WhySheet(desk: Desk) -> impl IntoView {
+pub fn why_sheet(desk: Desk) -> El {
     let view = use_store().decide_view();
     let open = Signal::derive(move || desk.opened.get().is_some());
     let title = Signal::derive(move || match desk.opened.get() {
@@ -22,11 +22,13 @@ pub fn WhySheet(desk: Desk) -> impl IntoView {
         let touched = desk.opened.get()?;
         view.with(|view| Some(inside(view.as_ref()?, touched)))
     };
-    view! {
-        <Sheet open on_close=move |()| desk.opened.set(None) title>
-            {body}
-        </Sheet>
-    }
+    sheet(
+        open,
+        Callback::new(move |()| desk.opened.set(None)),
+        title,
+        false,
+        body,
+    )
 }
 
 fn title_of(figure: Figure) -> &'static str {
@@ -44,49 +46,47 @@ fn title_of(figure: Figure) -> &'static str {
     }
 }
 
-fn inside(view: &DecideView, touched: Touched) -> AnyView {
+fn inside(view: &DecideView, touched: Touched) -> Nodes {
     let Some(judged) = &view.appraisal.judged else {
-        return ().into_any();
+        return ().into();
     };
     let currency = view.currency;
-    let venue = view
-        .venues
-        .iter()
-        .find(|card| card.judged)
-        .map(|card| format!("Judged on {}.", card.name));
+    let venue = view.venues.iter().find(|card| card.judged);
+    let venue = venue
+        .map(|card| format!("Judged on {}. ", card.name))
+        .unwrap_or_default();
+    let support = |note: &str| el("p").class("support").with(format!("{venue}{note}"));
     let figure = match touched {
         Touched::Figure(figure) => Some(figure),
         Touched::Verdict => None,
     };
-    let opened = figure.and_then(|figure| figure.opens(judged.ask.is_some()));
-    if let (Some(figure), Some(opened)) = (figure, opened) {
-        let lines = judged.why(opened);
-        if lines.is_empty() {
-            return view! { <Reasons reasons=judged.reasons.clone() currency /> }.into_any();
-        }
+    let lines = figure
+        .and_then(|figure| figure.opens(judged.ask.is_some()))
+        .map(|opened| judged.why(opened));
+    if let (Some(figure), Some(lines)) = (figure, lines.filter(|lines| !lines.is_empty())) {
         let total = lines.iter().map(|line| line.amount).sum();
         let note = match figure {
-            Figure::LowKeep => Some("1 in 10 go lower than the low price."),
-            Figure::Aside => Some("Shares of the thing’s own price, from your house rules."),
-            _ => None,
+            Figure::LowKeep => "1 in 10 go lower than the low price.",
+            Figure::Aside => "Shares of the thing’s own price, from your house rules.",
+            _ => "",
         };
-        return view! {
-            <WhyLines lines total_word=title_of(figure).to_owned() total currency />
-            <p class="support">{venue} " " {note}</p>
-        }
-        .into_any();
+        return [
+            why_lines(lines, title_of(figure), total, currency),
+            support(note),
+        ]
+        .into();
     }
-    let sentence = RailFacts::of(judged, currency, false).sentence();
-    let missing = view
+    let missing: Vec<El> = view
         .appraisal
         .missing
         .iter()
-        .map(|missing| view! { <p>{missing.sentence()}</p> })
-        .collect_view();
-    view! {
-        {missing}
-        <Reasons reasons=judged.reasons.clone() currency />
-        <p class="support">{venue} " " {sentence}</p>
-    }
-    .into_any()
+        .map(|missing| el("p").with(missing.sentence()))
+        .collect();
+    let hint = support("Touch any figure on the rail to see the lines behind it.");
+    [
+        Nodes::from(missing),
+        reasons(judged.reasons.clone(), currency).into(),
+        hint.into(),
+    ]
+    .into()
 }

@@ -4,48 +4,124 @@ mod currencies;
 
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::Command;
-use haulwren_core::money::{Currency, parse};
+use haulwren_core::money::{Currency, Money, MoneyError, parse};
 use haulwren_core::worth::Allowances;
-use leptos::ev::SubmitEvent;
 use leptos::prelude::*;
 
 use crate::route::{Route, use_routes};
 use crate::shell::device;
 use crate::store::use_store;
-use crate::ui::field::{Entry, Field};
-use crate::ui::icons::Wren;
+use crate::ui::el::{El, div, el, span, typed_text};
+use crate::ui::field::{Entry, FieldSpec, field};
+use crate::ui::icons::wren;
 
 use currencies::{likely, ordered};
 
-/// The screen.
-#[component]
-pub fn First() -> impl IntoView {
-    let store = use_store();
-    let routes = use_routes();
-    let chosen = RwSignal::new(likely());
-    let least = RwSignal::new(String::new());
-    let tried = RwSignal::new(false);
-    let amount = move || {
-        let text = least.get();
+const WELCOME: &str = "Is it worth the asking price? Type three numbers before you pay, and log what you buy on the spot. Everything stays on this device.";
+
+/// What is chosen and typed here.
+#[derive(Clone, Copy)]
+struct Desk {
+    chosen: RwSignal<Currency>,
+    least: RwSignal<String>,
+    tried: RwSignal<bool>,
+}
+
+impl Desk {
+    fn least_keep(self) -> Result<Option<Money>, MoneyError> {
+        let text = self.least.get();
         if text.trim().is_empty() {
             Ok(None)
         } else {
-            parse(&text, chosen.get()).map(Some)
+            parse(&text, self.chosen.get()).map(Some)
         }
+    }
+}
+
+/// The screen.
+pub fn first() -> El {
+    let desk = Desk {
+        chosen: RwSignal::new(likely()),
+        least: RwSignal::new(String::new()),
+        tried: RwSignal::new(false),
+    };
+    let begin = begin(desk);
+    let spec = FieldSpec {
+        id: "first-least",
+        label: "The least you want to keep of one sale",
+        hint: "After every cost. It can stay empty, and be set later.",
+        entry: Entry::Number,
+        ..FieldSpec::default()
     };
     let fault = Signal::derive(move || {
-        amount()
+        desk.least_keep()
             .err()
-            .filter(|_| tried.get())
+            .filter(|_| desk.tried.get())
             .map(|error| error.to_string())
     });
-    let begin = move |event: SubmitEvent| {
-        event.prevent_default();
-        tried.set(true);
-        let Ok(least_keep) = untrack(amount) else {
+    let least = field(
+        spec,
+        desk.least.into(),
+        fault,
+        Callback::new(move |text| desk.least.set(text)),
+    );
+    let next = el("button")
+        .attr("type", "submit")
+        .class("press go")
+        .attr("data-begin", "");
+    let form = el("form")
+        .class("form first")
+        .on("submit", move |event| {
+            event.prevent_default();
+            begin();
+        })
+        .with(el("h1").class("first-title").with(wren()).with("Haulwren"))
+        .with(el("p").with(WELCOME))
+        .with(currency_field(desk))
+        .with(least)
+        .with(next.with("Next: your first venue"));
+    div("scroll").with(form)
+}
+
+fn currency_field(desk: Desk) -> El {
+    let option = move |currency: Currency| {
+        let option = el("option")
+            .attr("value", currency.code())
+            .with(currency.code());
+        option.flag("selected", move || desk.chosen.get() == currency)
+    };
+    let select = el("select")
+        .attr("id", "first-currency")
+        .attr("aria-describedby", "first-currency-hint")
+        .on("change", move |event| {
+            if let Ok(currency) = Currency::from_code(&typed_text(&event)) {
+                desk.chosen.set(currency);
+            }
+        })
+        .with(ordered().into_iter().map(option).collect::<Vec<_>>());
+    div("field")
+        .with(
+            el("label")
+                .attr("for", "first-currency")
+                .with("Currency of your book"),
+        )
+        .with(
+            span("hint")
+                .attr("id", "first-currency-hint")
+                .with("One book has one currency. It stays."),
+        )
+        .with(select)
+}
+
+/// What the button does: begins the book, sets the least to keep, and goes on to the venue.
+fn begin(desk: Desk) -> impl Fn() {
+    let (store, routes) = (use_store(), use_routes());
+    move || {
+        desk.tried.set(true);
+        let Ok(least_keep) = untrack(|| desk.least_keep()) else {
             return;
         };
-        let currency = chosen.get_untracked();
+        let currency = desk.chosen.get_untracked();
         let device = device::likely_name().to_owned();
         store.dispatch(Command::Begin { currency, device }, move |saved| {
             if !saved {
@@ -61,41 +137,5 @@ pub fn First() -> impl IntoView {
                 store.dispatch(Command::SetRules { rules, allowances }, |_| {});
             }
         });
-    };
-    let choose = move |event| {
-        if let Ok(currency) = Currency::from_code(&event_target_value(&event)) {
-            chosen.set(currency);
-        }
-    };
-    let option = move |currency: Currency| {
-        view! { <option value=currency.code() selected=move || chosen.get() == currency>{currency.code()}</option> }
-    };
-    view! {
-        <div class="scroll">
-            <form class="form first" on:submit=begin>
-                <h1 class="first-title">
-                    <Wren />
-                    "Haulwren"
-                </h1>
-                <p>"Is it worth the asking price? Type three numbers before you pay, and log what you buy on the spot. Everything stays on this device."</p>
-                <div class="field">
-                    <label for="first-currency">"Currency of your book"</label>
-                    <span class="hint" id="first-currency-hint">"One book has one currency. It stays."</span>
-                    <select id="first-currency" aria-describedby="first-currency-hint" on:change=choose>
-                        {ordered().into_iter().map(option).collect_view()}
-                    </select>
-                </div>
-                <Field
-                    id="first-least"
-                    label="The least you want to keep of one sale"
-                    hint="After every cost. It can stay empty, and be set later."
-                    entry=Entry::Number
-                    value=least
-                    on_input=move |text| least.set(text)
-                    fault
-                />
-                <button type="submit" class="press go" data-begin="">"Next: your first venue"</button>
-            </form>
-        </div>
     }
 }

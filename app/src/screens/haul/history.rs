@@ -8,10 +8,10 @@ use leptos::task::spawn_local;
 use crate::format;
 use crate::notice::Notice;
 use crate::store::use_store;
+use crate::ui::el::{El, div, el};
 
 /// The list, read anew whenever the thing changes.
-#[component]
-pub fn History(id: ThingId) -> impl IntoView {
+pub fn history(id: ThingId) -> El {
     let store = use_store();
     let said = RwSignal::new(None::<Vec<Said>>);
     let asked = StoredValue::new(0_u32);
@@ -37,27 +37,23 @@ pub fn History(id: ThingId) -> impl IntoView {
             }
         });
     });
-    move || match said.get() {
-        None => view! { <p role="status">"Reading"</p> }.into_any(),
-        Some(said) => {
-            view! { <ol class="history">{said.into_iter().map(entry).collect_view()}</ol> }
-                .into_any()
-        }
-    }
+    div("bare").show(move || match said.get() {
+        None => el("p").attr("role", "status").with("Reading"),
+        Some(said) => el("ol")
+            .class("history")
+            .with(said.into_iter().map(entry).collect::<Vec<_>>()),
+    })
 }
 
-fn entry(said: Said) -> impl IntoView {
-    let lines = said
-        .lines
-        .into_iter()
-        .map(|(field, value)| view! { <dt>{field}</dt><dd>{value}</dd> })
-        .collect_view();
-    view! {
-        <li>
-            <p class="when">
-                {format::day_at(said.at)} <br /> {format::time(said.at)} <br /> {said.device}
-            </p>
-            <dl>{lines}</dl>
-        </li>
-    }
+fn entry(said: Said) -> El {
+    let line = |(field, value): (String, String)| [el("dt").with(field), el("dd").with(value)];
+    let lines: Vec<_> = said.lines.into_iter().map(line).collect();
+    let when = el("p")
+        .class("when")
+        .with(format::day_at(said.at))
+        .with(el("br"))
+        .with(format::time(said.at))
+        .with(el("br"))
+        .with(said.device);
+    el("li").with(when).with(el("dl").with(lines))
 }

@@ -5,14 +5,14 @@ use leptos::task::spawn_local;
 
 use crate::notice::Notice;
 use crate::store::use_store;
-use crate::ui::undo::UndoBar;
+use crate::ui::el::El;
+use crate::ui::undo::undo_bar;
 
 /// The bar; it shows once something was saved since the page was opened.
-#[component]
-pub fn LastSave() -> impl IntoView {
+pub fn last_save() -> El {
     let store = use_store();
     let ten = RwSignal::new(None);
-    let list = move |()| {
+    let list = Callback::new(move |()| {
         ten.set(None);
         spawn_local(async move {
             match store.last_ten().await {
@@ -23,6 +23,11 @@ pub fn LastSave() -> impl IntoView {
                 ))),
             }
         });
-    };
-    view! { <UndoBar last=store.done ten on_list=list on_undo=move |save| store.undo(save) /> }
+    });
+    undo_bar(
+        store.done.into(),
+        ten.into(),
+        list,
+        Callback::new(move |save| store.undo(save)),
+    )
 }

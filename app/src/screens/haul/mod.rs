@@ -3,149 +3,88 @@
 mod history;
 mod last_save;
 mod row;
+mod sums;
 mod thing;
 
-use haulwren_core::day::Day;
-use haulwren_core::view::{HaulRow, HaulView};
+use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
-use super::signal::use_offline;
-use crate::format;
-use crate::route::Route;
+use super::page::titled;
+use crate::route::{Route, use_routes};
 use crate::store::use_store;
-use crate::ui::icons::{Icon, Sign};
-use crate::ui::notice::Empty;
-use crate::ui::strip::Strip;
+use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::icons::{Icon, sign};
+use crate::ui::notice::empty;
 
-pub use last_save::LastSave;
-pub use thing::ThingPage;
+pub use last_save::last_save;
 
-/// The screen.
-#[component]
-pub fn Haul() -> impl IntoView {
+/// The screen: the list, and beside or over it the thing that the address names.
+pub fn haul() -> Nodes {
+    let routes = use_routes();
+    let thing = Memo::new(move |_| match routes.now() {
+        Route::Thing(id) => Some(id),
+        _ => None,
+    });
+    let both = div("haul")
+        .class_if("has-thing", move || thing.get().is_some())
+        .with(list())
+        .show(move || thing.get().map(thing::page));
+    [both, last_save()].into()
+}
+
+fn list() -> El {
     let store = use_store();
     let view = store.haul_view();
-    let is_empty =
-        Memo::new(move |_| view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
-    let sums = Memo::new(move |_| view.with(|view| view.as_ref().map(Sums::of)));
     let rows = Memo::new(move |_| {
         view.with(|view| {
             view.as_ref()
-                .map(|view| listed(&view.rows))
+                .map(|view| view.rows.clone())
                 .unwrap_or_default()
         })
     });
-    let list = move || {
-        if is_empty.get() {
-            if store.all_read.get() {
-                view! {
-                    <Empty line="Nothing bought yet. Type an asking price.">
-                        <a class="press go" href=Route::Decide.href()>
-                            <Sign icon=Icon::Plus />
-                            "Thing"
-                        </a>
-                    </Empty>
-                }
-                .into_any()
-            } else {
-                view! { <p class="pad" role="status">"Reading what you bought"</p> }.into_any()
+    let is_empty = Memo::new(move |_| rows.with(Vec::is_empty));
+    let body = move || -> Nodes {
+        match (is_empty.get(), store.all_read.get()) {
+            (true, true) => empty("Nothing bought yet. Type an asking price.", to_decide()).into(),
+            (true, false) => el("p")
+                .class("pad")
+                .attr("role", "status")
+                .with("Reading what you bought")
+                .into(),
+            (false, _) => {
+                let all = move || rows.with(|rows| listed(rows));
+                [sums::sums(), div("rows").show(all)].into()
             }
-        } else {
-            view! {
-                {move || sums.get().map(Sums::show)}
-                <div class="rows">
-                    <For each=move || rows.get() key=|listed| listed.clone() let(listed)>
-                        {row::show(listed)}
-                    </For>
-                </div>
-            }
-            .into_any()
         }
     };
-    view! {
-        <Strip title="Haul".to_owned() offline=use_offline() />
-        <div class="scroll">
-            <div class="haul-body">{list}</div>
-        </div>
-        <div class="tray haul-tray">
-            <a class="press go" href=Route::Decide.href()>
-                <Sign icon=Icon::Plus />
-                "Thing"
-            </a>
-        </div>
-        <LastSave />
-    }
+    let tray = move || (!is_empty.get()).then(|| div("tray haul-tray").with(to_decide()));
+    el("section")
+        .class("haul-list")
+        .with(titled(|| "Haul".to_owned()))
+        .with(div("scroll").show(body))
+        .show(tray)
 }
 
-/// A row, with the day over it where the day changes.
-#[derive(Clone, PartialEq)]
-struct Listed {
-    day: Option<Day>,
-    row: HaulRow,
+/// The way to the next thing.
+fn to_decide() -> El {
+    el("a")
+        .class("press go")
+        .attr("href", &Route::Decide.href())
+        .with(sign(Icon::Plus))
+        .with("Thing")
 }
 
-impl std::hash::Hash for Listed {
-    fn hash<H: std::hash::Hasher>(&self, state: &mut H) {
-        self.row.id.hash(state);
-    }
-}
-
-impl Eq for Listed {}
-
-fn listed(rows: &[HaulRow]) -> Vec<Listed> {
+/// The rows, with the day over the first of each day.
+fn listed(rows: &[HaulRow]) -> Vec<El> {
     let mut before = None;
-    rows.iter()
-        .map(|row| {
-            let day = row.bought.and_then(haulwren_core::stamp::At::day);
-            let is_new = day.is_some() && day != before;
-            before = day.or(before);
-            Listed {
-                day: day.filter(|_| is_new),
-                row: row.clone(),
-            }
-        })
-        .collect()
-}
-
-/// What it all comes to.
-#[derive(Clone, PartialEq)]
-struct Sums {
-    spent: String,
-    things: usize,
-    keep: String,
-    is_loss: bool,
-    unjudged: usize,
-}
-
-impl Sums {
-    fn of(view: &HaulView) -> Self {
-        Self {
-            spent: format::amount(view.spent, view.currency),
-            things: view.rows.len(),
-            keep: format::or_loss(view.keep, view.currency),
-            is_loss: view.keep.is_negative(),
-            unjudged: view.unjudged,
+    let mut all = Vec::new();
+    for row in rows {
+        let day = row.bought.and_then(haulwren_core::stamp::At::day);
+        if let Some(day) = day.filter(|day| before != Some(*day)) {
+            all.push(row::day(day));
+            before = Some(day);
         }
+        all.push(row::row(row));
     }
-
-    fn show(self) -> impl IntoView {
-        let without = (self.unjudged > 0).then(|| format!("without {} not judged", self.unjudged));
-        view! {
-            <dl class="haul-sums">
-                <div>
-                    <dt>"Spent"</dt>
-                    <dd>{self.spent}</dd>
-                </div>
-                <div>
-                    <dt>"Things"</dt>
-                    <dd>{self.things}</dd>
-                </div>
-                <div>
-                    <dt>"You keep, as judged"</dt>
-                    <dd class:loss=self.is_loss>{self.keep}</dd>
-                </div>
-                {without.map(|without| view! { <div class="support">{without}</div> })}
-            </dl>
-        }
-    }
+    all
 }

@@ -3,70 +3,63 @@
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::ThingId;
 use haulwren_core::view::HaulRow;
-use leptos::ev::SubmitEvent;
 use leptos::prelude::*;
 
-use super::history::History;
-use super::last_save::LastSave;
+use super::history::history;
+use super::sums::sum;
 use crate::format;
 use crate::route::{Route, use_routes};
-use crate::screens::signal::use_offline;
+use crate::screens::page::titled;
 use crate::store::use_store;
-use crate::ui::field::Field;
-use crate::ui::icons::{Icon, Sign};
-use crate::ui::strip::Strip;
+use crate::ui::el::{El, Nodes, button, div, el};
+use crate::ui::field::{FieldSpec, field};
+use crate::ui::icons::{Icon, sign};
 
-/// The screen.
-#[component]
-pub fn ThingPage(id: ThingId) -> impl IntoView {
+/// The thing's page.
+pub fn page(id: ThingId) -> El {
     let store = use_store();
     let row = Memo::new(move |_| {
         store
             .haul_view()
             .with(|view| view.as_ref()?.rows.iter().find(|row| row.id == id).cloned())
     });
-    let title = Signal::derive(move || {
-        row.with(|row| {
-            let name = row.as_ref().map(|row| row.name.clone()).unwrap_or_default();
-            if name.is_empty() {
-                "No name yet".to_owned()
-            } else {
-                name
-            }
+    let title = move || {
+        row.with(|row| match row {
+            None => "Taken out".to_owned(),
+            Some(row) if row.name.is_empty() => "No name yet".to_owned(),
+            Some(row) => row.name.clone(),
         })
-    });
+    };
     let is_there = Memo::new(move |_| row.with(Option::is_some));
-    let body = move || {
-        if is_there.get() {
-            view! {
-                {move || row.get().map(figures)}
-                <Rename id row />
+    let body = move || -> Nodes {
+        match (is_there.get(), store.all_read.get()) {
+            (true, _) => {
+                let figures = div("bare").show(move || row.get().as_ref().map(figures));
+                [figures, rename(id, row), take_out(id)].into()
             }
-            .into_any()
-        } else if store.all_read.get() {
-            view! { <p>"This thing is not in the haul. Its history stays."</p> }.into_any()
-        } else {
-            view! { <p role="status">"Reading"</p> }.into_any()
+            (false, true) => el("p")
+                .with("This thing is not in the haul. Its history stays.")
+                .into(),
+            (false, false) => el("p").attr("role", "status").with("Reading").into(),
         }
     };
-    view! {
-        <Strip title offline=use_offline() />
-        <div class="scroll">
-            <div class="form haul-body">
-                <a class="press back" href=Route::Haul.href()>
-                    <Sign icon=Icon::Back />
-                    "Haul"
-                </a>
-                {body}
-                <h2>"History"</h2>
-                <History id />
-            </div>
-        </div>
-        <LastSave />
-    }
+    let back = el("a")
+        .class("press back")
+        .attr("href", &Route::Haul.href())
+        .with(sign(Icon::Back))
+        .with("Haul");
+    let form = div("form")
+        .with(back)
+        .show(body)
+        .with(el("h2").with("History"))
+        .with(history(id));
+    el("section")
+        .class("thing-page")
+        .with(titled(title))
+        .with(div("scroll").with(form))
 }
 
-fn figures(row: HaulRow) -> impl IntoView {
+fn figures(row: &HaulRow) -> El {
     let currency = use_store().read_setup(State::currency);
     let amount = |money| {
         currency
@@ -78,71 +71,76 @@ fn figures(row: HaulRow) -> impl IntoView {
             .map(|currency| format::or_loss(money, currency))
             .unwrap_or_default()
     };
-    let sells = row.sells.map(|sells| amount(sells.likely()));
-    let judged = row.expected.map(|expected| {
-        (
-            expected.verdict.word(),
-            or_loss(expected.keep),
-            expected.keep.is_negative(),
-        )
+    let sells = row
+        .sells
+        .map(|sells| sum("Sells for", amount(sells.likely()), false));
+    let judged = row.expected.as_ref().map(|expected| {
+        let word = format!("{}, you keep", expected.verdict.word());
+        sum(&word, or_loss(expected.keep), expected.keep.is_negative())
     });
-    view! {
-        <dl class="haul-sums flush" data-thing=row.id.to_string()>
-            <div>
-                <dt>"Paid"</dt>
-                <dd>{amount(row.paid)}</dd>
-            </div>
-            {sells.map(|sells| view! { <div><dt>"Sells for"</dt><dd>{sells}</dd></div> })}
-            {judged
-                .map(|(word, keep, is_loss)| {
-                    view! {
-                        <div>
-                            <dt>{format!("{word}, you keep")}</dt>
-                            <dd class:loss=is_loss>{keep}</dd>
-                        </div>
-                    }
-                })}
-        </dl>
-    }
+    el("dl")
+        .class("haul-sums flush")
+        .attr("data-thing", &row.id.to_string())
+        .with(sum("Paid", amount(row.paid), false))
+        .with(sells)
+        .with(judged)
 }
 
-/// Naming it, and taking it out. Both are saves, so both can be undone.
-#[component]
-fn Rename(id: ThingId, row: Memo<Option<HaulRow>>) -> impl IntoView {
+/// Naming it. A save, so it can be undone.
+fn rename(id: ThingId, row: Memo<Option<HaulRow>>) -> El {
     let store = use_store();
-    let routes = use_routes();
     let typed = RwSignal::new(None::<String>);
-    let stored = move || {
+    let stored = Memo::new(move |_| {
         row.with(|row| row.as_ref().map(|row| row.name.clone()))
             .unwrap_or_default()
+    });
+    let value = Signal::derive(move || typed.get().unwrap_or_else(|| stored.get()));
+    let is_changed =
+        move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored.get()));
+    let spec = FieldSpec {
+        id: "thing-name",
+        label: "Name",
+        ..FieldSpec::default()
     };
-    let value = Signal::derive(move || typed.get().unwrap_or_else(stored));
-    let save = move |event: SubmitEvent| {
-        event.prevent_default();
-        let command = Command::Rename {
-            thing: id,
-            name: value.get_untracked(),
-        };
-        store.dispatch(command, move |saved| {
-            if saved {
-                typed.set(None);
-            }
-        });
-    };
-    let take_out = move |_| {
+    let named = field(
+        spec,
+        value,
+        Signal::derive(|| None),
+        Callback::new(move |text| typed.set(Some(text))),
+    );
+    let save = el("button")
+        .attr("type", "submit")
+        .class("press go")
+        .flag("disabled", move || !is_changed());
+    el("form")
+        .class("pair")
+        .on("submit", move |event| {
+            event.prevent_default();
+            let command = Command::Rename {
+                thing: id,
+                name: value.get_untracked(),
+            };
+            store.dispatch(command, move |saved| {
+                if saved {
+                    typed.try_set(None);
+                }
+            });
+        })
+        .with(named)
+        .with(save.with("Save name"))
+}
+
+/// Taking it out. A save, so it can be undone.
+fn take_out(id: ThingId) -> El {
+    let (store, routes) = (use_store(), use_routes());
+    let take_out = move || {
         store.dispatch(Command::TakeOut(id), move |saved| {
             if saved {
                 routes.replace(Route::Haul);
             }
         });
     };
-    let is_changed =
-        move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored()));
-    view! {
-        <form class="pair" on:submit=save>
-            <Field id="thing-name" label="Name" value on_input=move |text| typed.set(Some(text)) />
-            <button type="submit" class="press go" disabled=move || !is_changed()>"Save name"</button>
-        </form>
-        <button type="button" class="press" on:click=take_out>"Take out of the haul"</button>
-    }
+    button("press")
+        .on_click(take_out)
+        .with("Take out of the haul")
 }

@@ -5,14 +5,17 @@ use leptos::task::spawn_local;
 
 use crate::shell::files::Left;
 use crate::store::{Keeping, use_store};
-use crate::ui::icons::{Icon, Sign};
+use crate::ui::el::{Nodes, button, el};
+use crate::ui::icons::{Icon, sign};
+
+const ON_DISK: &str = "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.";
+const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you close the page.";
 
 /// What is kept where, and the key that saves a copy.
-#[component]
-pub fn KeepingSafe() -> impl IntoView {
+pub fn keeping_safe() -> Nodes {
     let store = use_store();
     let told = RwSignal::new("");
-    let save = move |_| {
+    let save = move || {
         spawn_local(async move {
             let said = match store.save_copy().await {
                 Some(Left::Shared) => "The copy was handed over.",
@@ -25,20 +28,25 @@ pub fn KeepingSafe() -> impl IntoView {
         });
     };
     let kept = move || match store.keeping.get() {
-        Keeping::Disk => {
-            "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then."
-        }
-        Keeping::Memory => "Nothing is kept on this device. Save a copy before you close the page.",
+        Keeping::Disk => ON_DISK.to_owned(),
+        Keeping::Memory => NOWHERE.to_owned(),
     };
-    view! {
-        <p>{kept}</p>
-        <button type="button" class="press" data-save-copy="" on:click=save>
-            <Sign icon=Icon::Save />
-            "Save a copy"
-        </button>
-        <p role="status">{told}</p>
-        <p class="support">
-            "If the app ever fails to start, the " <a href="./rescue.html">"rescue page"</a> " still writes your book to a file."
-        </p>
-    }
+    let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
+    let hint = el("p")
+        .class("support")
+        .with("If the app ever fails to start, the ")
+        .with(rescue);
+    [
+        el("p").text_of(kept),
+        button("press")
+            .attr("data-save-copy", "")
+            .on_click(save)
+            .with(sign(Icon::Save))
+            .with("Save a copy"),
+        el("p")
+            .attr("role", "status")
+            .text_of(move || told.get().to_owned()),
+        hint.with(" still writes your book to a file."),
+    ]
+    .into()
 }

@@ -8,75 +8,73 @@ mod venue_fields;
 use haulwren_core::id::VenueId;
 use leptos::prelude::*;
 
-use super::haul::LastSave;
-use super::signal::use_offline;
+use super::haul::last_save;
+use super::page::titled;
 use crate::route::Route;
 use crate::store::use_store;
-use crate::ui::icons::{Icon, Sign};
-use crate::ui::strip::Strip;
+use crate::ui::el::{El, Nodes, div, el, span};
+use crate::ui::icons::{Icon, sign};
 
-pub use venue::VenuePage;
+pub use venue::venue;
 
 /// The screen.
-#[component]
-pub fn Settings() -> impl IntoView {
-    view! {
-        <Strip title="Set up".to_owned() offline=use_offline() />
-        <div class="scroll">
-            <div class="form">
-                <h2>"Venues"</h2>
-                <Venues />
-                <h2>"House rules"</h2>
-                <rules::Rules />
-                <h2>"Your book"</h2>
-                <keeping::KeepingSafe />
-            </div>
-        </div>
-        <LastSave />
-    }
+pub fn settings() -> Nodes {
+    let heading = |text: &str| el("h2").with(text);
+    let form = div("form")
+        .with(heading("Venues"))
+        .with(venues())
+        .with(heading("House rules"))
+        .with(rules::rules())
+        .with(heading("Your book"))
+        .with(keeping::keeping_safe());
+    [
+        titled(|| "Set up".to_owned()),
+        div("scroll").with(form),
+        last_save(),
+    ]
+    .into()
 }
 
 /// Every venue, with the usual one marked.
-#[component]
-fn Venues() -> impl IntoView {
+fn venues() -> Nodes {
     let store = use_store();
     let venues = Memo::new(move |_| {
         store.read_setup(|book| {
             let usual = book.usual_venue();
-            book.venues()
-                .map(|(id, venue)| {
-                    (
-                        id,
-                        venue.name.clone().unwrap_or_default(),
-                        Some(id) == usual,
-                    )
-                })
-                .collect::<Vec<_>>()
+            let row = |(id, venue): (VenueId, &haulwren_core::book::Venue)| {
+                (
+                    id,
+                    venue.name.clone().unwrap_or_default(),
+                    Some(id) == usual,
+                )
+            };
+            book.venues().map(row).collect::<Vec<_>>()
         })
     });
-    let row = |(id, name, is_usual): (VenueId, String, bool)| {
-        view! {
-            <a class="row" href=Route::Venue(Some(id)).href() data-venue=id.to_string()>
-                <span class="what">
-                    {name} " "
-                    {is_usual.then(|| view! { <span class="mark">"usual"</span> })}
-                </span>
-                <Sign icon=Icon::Next />
-            </a>
+    let rows = move || -> Nodes {
+        match venues.get() {
+            none if none.is_empty() => el("p")
+                .with("No venue yet. A verdict needs one: where would you sell?")
+                .into(),
+            venues => venues.into_iter().map(row).collect::<Vec<_>>().into(),
         }
     };
-    view! {
-        <Show when=move || venues.with(Vec::is_empty)>
-            <p>"No venue yet. A verdict needs one: where would you sell?"</p>
-        </Show>
-        <div>
-            <For each=move || venues.get() key=|venue| venue.clone() let(venue)>
-                {row(venue)}
-            </For>
-        </div>
-        <a class="press" href=Route::Venue(None).href()>
-            <Sign icon=Icon::Plus />
-            "Add a venue"
-        </a>
-    }
+    let add = el("a")
+        .class("press")
+        .attr("href", &Route::Venue(None).href());
+    [
+        div("").show(rows),
+        add.with(sign(Icon::Plus)).with("Add a venue"),
+    ]
+    .into()
+}
+
+fn row((id, name, is_usual): (VenueId, String, bool)) -> El {
+    let mark = is_usual.then(|| span("mark").with("usual"));
+    el("a")
+        .class("row")
+        .attr("href", &Route::Venue(Some(id)).href())
+        .attr("data-venue", &id.to_string())
+        .with(span("what").with(name).with(" ").with(mark))
+        .with(sign(Icon::Next))
 }

@@ -2,11 +2,11 @@
 
 use haulwren_core::book::Command;
 use haulwren_core::view::{RulesForm, RulesInput};
-use leptos::ev::SubmitEvent;
 use leptos::prelude::*;
 
 use crate::store::{Store, use_store};
-use crate::ui::field::{Check, Entry, Field};
+use crate::ui::el::{El, div, el};
+use crate::ui::field::{Entry, FieldSpec, check, field};
 
 /// A text of the form.
 #[derive(Clone, Copy)]
@@ -31,7 +31,7 @@ const STEP_AND_REACH: [Text; 2] = [
     Text {
         id: "cash-step",
         label: "Cash step",
-        hint: "“No more than” is shown in these steps.",
+        hint: "Limits go in these steps.",
         unit: "",
         input: RulesInput::CashStep,
         at: |form| &mut form.cash_step,
@@ -135,47 +135,59 @@ impl Desk {
 }
 
 /// The form.
-#[component]
-pub fn Rules() -> impl IntoView {
+pub fn rules() -> El {
     let desk = Desk::open();
-    let save = move |event: SubmitEvent| {
-        event.prevent_default();
-        desk.save();
-    };
-    let field = move |text: Text| {
+    let one = move |text: Text| {
+        let Text {
+            id,
+            label,
+            hint,
+            unit,
+            ..
+        } = text;
         let value =
             Signal::derive(move || desk.form.with(|form| (text.at)(&mut form.clone()).clone()));
-        let typed = move |typed: String| desk.edit(|form| *(text.at)(form) = typed);
-        view! {
-            <Field
-                id=text.id
-                label=text.label
-                hint=text.hint
-                unit=text.unit
-                entry=Entry::Number
-                value
-                on_input=typed
-                fault=Signal::derive(move || desk.fault(text.input))
-            />
-        }
+        let typed = Callback::new(move |typed: String| desk.edit(|form| *(text.at)(form) = typed));
+        let fault = Signal::derive(move || desk.fault(text.input));
+        let spec = FieldSpec {
+            id,
+            label,
+            hint,
+            unit,
+            entry: Entry::Number,
+            autofocus: false,
+        };
+        field(spec, value, fault, typed)
     };
+    let ticked = Signal::derive(move || desk.form.with(|form| form.no_loss_if_low));
+    let tick = Callback::new(move |ticked| desk.edit(|form| form.no_loss_if_low = ticked));
     let is_as_stored = move || {
         desk.form
             .with(|form| desk.stored.with(|stored| form == stored))
     };
-    view! {
-        <form class="form flush" on:submit=save>
-            {field(LEAST)}
-            <Check
-                id="no-loss-low"
-                label="No loss if it sells at the low price"
-                ticked=Signal::derive(move || desk.form.with(|form| form.no_loss_if_low))
-                on_tick=move |ticked| desk.edit(|form| form.no_loss_if_low = ticked)
-            />
-            <div class="pair">{STEP_AND_REACH.map(field).collect_view()}</div>
-            <p class="support">"Set aside of every price, before judging:"</p>
-            <div class="pair">{ASIDE.map(field).collect_view()}</div>
-            <button type="submit" class="press go" disabled=is_as_stored>"Save rules"</button>
-        </form>
-    }
+    let save = el("button")
+        .attr("type", "submit")
+        .class("press go")
+        .flag("disabled", is_as_stored);
+    el("form")
+        .class("form flush")
+        .on("submit", move |event| {
+            event.prevent_default();
+            desk.save();
+        })
+        .with(one(LEAST))
+        .with(check(
+            "no-loss-low",
+            "No loss if it sells at the low price",
+            ticked,
+            tick,
+        ))
+        .with(div("pair").with(STEP_AND_REACH.map(one)))
+        .with(
+            el("p")
+                .class("support")
+                .with("Set aside of every price, before judging:"),
+        )
+        .with(div("pair").with(ASIDE.map(one)))
+        .with(save.with("Save rules"))
 }

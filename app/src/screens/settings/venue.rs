@@ -3,105 +3,142 @@
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::VenueId;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{VenueForm, keeps_of_twenty};
-use leptos::ev::SubmitEvent;
+use haulwren_core::view::{Complaint, VenueForm, VenueInput, keeps_of_twenty};
 use leptos::prelude::*;
 
-use super::super::haul::LastSave;
-use super::super::signal::use_offline;
-use super::venue_fields::VenueFields;
+use super::super::haul::last_save;
+use super::super::page::titled;
+use super::venue_fields::venue_fields;
 use crate::format;
-use crate::route::{Route, use_routes};
-use crate::store::use_store;
-use crate::ui::icons::{Icon, Sign};
-use crate::ui::strip::Strip;
+use crate::route::{Route, Routes, use_routes};
+use crate::store::{Store, use_store};
+use crate::ui::el::{El, Nodes, button, div, el};
+use crate::ui::icons::{Icon, sign};
 
-/// The page; without an id it adds a venue.
-#[component]
-pub fn VenuePage(id: Option<VenueId>) -> impl IntoView {
-    let store = use_store();
-    let routes = use_routes();
-    let key = StoredValue::new(id.map_or_else(|| "new".to_owned(), |id| id.to_string()));
-    let stored = Memo::new(move |_| {
-        let today = store.today();
-        let known = id
-            .zip(today)
-            .and_then(|(id, today)| store.read_setup(|book| VenueForm::of(book, id, today)));
-        known.unwrap_or_default()
-    });
-    let form = Memo::new(move |_| {
-        key.with_value(|key| store.venue_draft(key))
-            .unwrap_or_else(|| stored.get())
-    });
-    let edit = Callback::new(move |form: VenueForm| {
-        key.with_value(|key| store.keep_venue_draft(key, Some(form)));
-    });
-    let tried = RwSignal::new(false);
-    let currency = Memo::new(move |_| store.read_setup(State::currency));
-    let complaints = Memo::new(move |_| {
-        let read = currency
-            .get()
-            .map(|currency| form.with(|form| form.read(currency)));
-        read.and_then(Result::err)
-            .filter(|_| tried.get())
-            .unwrap_or_default()
-    });
-    let save = move |event: SubmitEvent| {
-        event.prevent_default();
-        tried.set(true);
-        let Some(currency) = currency.get_untracked() else {
-            return;
-        };
-        let Ok(setup) = form.get_untracked().read(currency) else {
-            return;
-        };
-        // Whoever adds the first venue came to weigh something up.
-        let is_first = untrack(|| store.read_setup(|book| book.venues().next().is_none()));
-        store.dispatch(Command::SaveVenue { id, setup }, move |saved| {
-            if saved {
-                key.with_value(|key| store.keep_venue_draft(key, None));
-                routes.replace(if is_first {
-                    Route::Decide
-                } else {
-                    Route::Settings
-                });
-            }
+/// What the form holds, and what of it can't be used once it was tried.
+#[derive(Clone, Copy)]
+struct Desk {
+    id: Option<VenueId>,
+    store: Store,
+    routes: Routes,
+    stored: Memo<VenueForm>,
+    form: Memo<VenueForm>,
+    tried: RwSignal<bool>,
+}
+
+impl Desk {
+    fn open(id: Option<VenueId>) -> Self {
+        let store = use_store();
+        let stored = Memo::new(move |_| {
+            let today = store.today();
+            let known = id
+                .zip(today)
+                .and_then(|(id, today)| store.read_setup(|book| VenueForm::of(book, id, today)));
+            known.unwrap_or_default()
         });
-    };
-    let sample = move || {
-        let currency = currency.get()?;
-        let setup = form.with(|form| form.read(currency)).ok()?;
-        let (price, cut, left) = keeps_of_twenty(&setup, currency);
-        Some(sentence(price, cut, left, currency))
-    };
-    view! {
-        <Strip
-            title=Signal::derive(move || {
-                let name = stored.with(|stored| stored.name.clone());
-                if name.is_empty() { "A new venue".to_owned() } else { name }
-            })
-            offline=use_offline()
-        />
-        <div class="scroll">
-            <form class="form" on:submit=save>
-                <a class="press back" href=Route::Settings.href()>
-                    <Sign icon=Icon::Back />
-                    "Set up"
-                </a>
-                <VenueFields form edit complaints />
-                <p class="support" role="status">{sample}</p>
-                <button type="submit" class="press go">"Save venue"</button>
-                {id.map(|id| view! { <Standing id /> })}
-            </form>
-        </div>
-        <LastSave />
+        let form = Memo::new(move |_| store.venue_draft(&key(id)).unwrap_or_else(|| stored.get()));
+        Self {
+            id,
+            store,
+            routes: use_routes(),
+            stored,
+            form,
+            tried: RwSignal::new(false),
+        }
+    }
+
+    fn complaints(self) -> Vec<Complaint<VenueInput>> {
+        let currency = self
+            .store
+            .read_setup(State::currency)
+            .filter(|_| self.tried.get());
+        let read = currency.map(|currency| self.form.with(|form| form.read(currency)));
+        read.and_then(Result::err).unwrap_or_default()
+    }
+
+    fn save(self) {
+        self.tried.set(true);
+        let currency = untrack(|| self.store.read_setup(State::currency));
+        let read = currency.and_then(|currency| self.form.get_untracked().read(currency).ok());
+        // What can't be used is said beside its field.
+        let Some(setup) = read else { return };
+        // Whoever adds the first venue came to weigh something up.
+        let is_first = untrack(|| self.store.read_setup(|book| book.venues().next().is_none()));
+        self.store
+            .dispatch(Command::SaveVenue { id: self.id, setup }, move |saved| {
+                if saved {
+                    self.store.keep_venue_draft(&key(self.id), None);
+                    self.routes.replace(if is_first {
+                        Route::Decide
+                    } else {
+                        Route::Settings
+                    });
+                }
+            });
+    }
+
+    /// What the form would come to, on a sale at twenty.
+    fn sample(self) -> String {
+        let told = self.store.read_setup(State::currency).and_then(|currency| {
+            let setup = self.form.with(|form| form.read(currency)).ok()?;
+            Some(sentence(keeps_of_twenty(&setup, currency), currency))
+        });
+        told.unwrap_or_default()
     }
 }
 
+/// Where the half-typed form is kept.
+fn key(id: Option<VenueId>) -> String {
+    id.map_or_else(|| "new".to_owned(), |id| id.to_string())
+}
+
+/// The page; without an id it adds a venue.
+pub fn venue(id: Option<VenueId>) -> Nodes {
+    let desk = Desk::open(id);
+    let title = move || {
+        let name = desk.stored.with(|stored| stored.name.clone());
+        if name.is_empty() {
+            "A new venue".to_owned()
+        } else {
+            name
+        }
+    };
+    let edit =
+        Callback::new(move |form: VenueForm| desk.store.keep_venue_draft(&key(id), Some(form)));
+    let complaints = Memo::new(move |_| desk.complaints());
+    let back = el("a")
+        .class("press back")
+        .attr("href", &Route::Settings.href());
+    let form = el("form")
+        .class("form")
+        .on("submit", move |event| {
+            event.prevent_default();
+            desk.save();
+        })
+        .with(back.with(sign(Icon::Back)).with("Set up"))
+        .with(venue_fields(desk.form, edit, complaints))
+        .with(
+            el("p")
+                .class("support")
+                .attr("role", "status")
+                .text_of(move || desk.sample()),
+        )
+        .with(
+            el("button")
+                .attr("type", "submit")
+                .class("press go")
+                .with("Save venue"),
+        )
+        .with(id.map(|id| standing(desk, id)));
+    [titled(title), div("scroll").with(form), last_save()].into()
+}
+
 fn sentence(
-    price: haulwren_core::money::Money,
-    cut: haulwren_core::money::Money,
-    left: haulwren_core::money::Money,
+    (price, cut, left): (
+        haulwren_core::money::Money,
+        haulwren_core::money::Money,
+        haulwren_core::money::Money,
+    ),
     currency: Currency,
 ) -> String {
     let say = |money| format::amount(money, currency);
@@ -118,27 +155,29 @@ fn sentence(
 }
 
 /// Whether it is the usual venue, and the key that takes it away.
-#[component]
-fn Standing(id: VenueId) -> impl IntoView {
-    let store = use_store();
-    let routes = use_routes();
+fn standing(desk: Desk, id: VenueId) -> [El; 3] {
+    let Desk { store, routes, .. } = desk;
     let is_usual = Memo::new(move |_| store.read_setup(|book| book.usual_venue() == Some(id)));
-    let use_it = move |_| store.dispatch(Command::UseVenue(id), |_| {});
-    let remove = move |_| {
+    let use_it = move || store.dispatch(Command::UseVenue(id), |_| {});
+    let remove = move || {
         store.dispatch(Command::RemoveVenue(id), move |saved| {
             if saved {
                 routes.replace(Route::Settings);
             }
         });
     };
-    view! {
-        <h2>"This venue"</h2>
-        <Show
-            when=move || is_usual.get()
-            fallback=move || view! { <button type="button" class="press" on:click=use_it>"Make it the usual one"</button> }
-        >
-            <p>"Your usual venue: things are judged on it unless you choose another."</p>
-        </Show>
-        <button type="button" class="press" on:click=remove>"Remove this venue"</button>
-    }
+    let usual = move || {
+        if is_usual.get() {
+            el("p").with("Your usual venue: things are judged on it unless you choose another.")
+        } else {
+            button("press")
+                .on_click(use_it)
+                .with("Make it the usual one")
+        }
+    };
+    [
+        el("h2").with("This venue"),
+        div("bare").show(usual),
+        button("press").on_click(remove).with("Remove this venue"),
+    ]
 }

@@ -5,8 +5,9 @@ use haulwren_core::terms::Base;
 use haulwren_core::view::{Complaint, VenueForm, VenueInput};
 use leptos::prelude::*;
 
-use crate::ui::choice::{Choice, ChoiceKeys};
-use crate::ui::field::{Entry, Field};
+use crate::ui::choice::{Choice, choice_keys};
+use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::field::{Entry, FieldSpec, field};
 
 /// A text of the form.
 #[derive(Clone, Copy)]
@@ -64,61 +65,73 @@ const SENDING: [Text; 2] = [
     },
 ];
 
-/// The fields.
-#[component]
-pub fn VenueFields(
-    /// What is typed.
+/// The fields: what is typed, where the form goes after a change, and what can't be used.
+pub fn venue_fields(
     form: Memo<VenueForm>,
-    /// Called with the form as it is after a change.
     edit: Callback<VenueForm>,
-    /// What can't be used.
     complaints: Memo<Vec<Complaint<VenueInput>>>,
-) -> impl IntoView {
-    let field = move |text: Text| {
+) -> Nodes {
+    let one = move |text: Text| {
         let fault = move |all: &Vec<Complaint<VenueInput>>| {
             let mine = all.iter().find(|one| one.field == text.input)?;
             Some(mine.sentence.clone())
         };
         let value = Signal::derive(move || form.with(|form| (text.at)(&mut form.clone()).clone()));
-        let typed = move |typed: String| {
+        let typed = Callback::new(move |typed: String| {
             let mut edited = form.get_untracked();
             *(text.at)(&mut edited) = typed;
             edit.run(edited);
+        });
+        let Text {
+            id,
+            label,
+            unit,
+            entry,
+            ..
+        } = text;
+        let spec = FieldSpec {
+            id,
+            label,
+            unit,
+            entry,
+            ..FieldSpec::default()
         };
-        view! {
-            <Field
-                id=text.id
-                label=text.label
-                unit=text.unit
-                entry=text.entry
-                value
-                on_input=typed
-                fault=Signal::derive(move || complaints.with(fault))
-            />
-        }
+        field(
+            spec,
+            value,
+            Signal::derive(move || complaints.with(fault)),
+            typed,
+        )
     };
     let is_posted = Memo::new(move |_| form.with(|form| form.arrangement.is_posted()));
-    view! {
-        {field(NAME)}
-        <Arrangements form edit />
-        <div class="pair">{CUT.map(field).collect_view()}</div>
-        <Bases form edit />
-        <Show when=move || is_posted.get()>
-            <div class="pair">{SENDING.map(field).collect_view()}</div>
-            <p class="support">"Used until you type others for a thing."</p>
-        </Show>
-    }
+    let sending = move || {
+        let note = || {
+            el("p")
+                .class("support")
+                .with("Used until you type others for a thing.")
+        };
+        is_posted
+            .get()
+            .then(|| [div("pair").with(SENDING.map(one)), note()])
+    };
+    [
+        one(NAME),
+        arrangements(form, edit),
+        div("pair").with(CUT.map(one)),
+        bases(form, edit),
+        div("bare").show(sending),
+    ]
+    .into()
 }
 
 /// Who pays the postage.
-#[component]
-fn Arrangements(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> impl IntoView {
-    let choose = move |arrangement| {
+fn arrangements(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> El {
+    let choose = Callback::new(move |arrangement| {
         edit.run(VenueForm {
             arrangement,
             ..form.get_untracked()
         });
-    };
+    });
     let choices = vec![
         Choice::new(
             Arrangement::BuyerAtCost,
@@ -136,38 +149,29 @@ fn Arrangements(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> impl IntoVi
             "Handed over: nothing is packed or posted.",
         ),
     ];
-    view! {
-        <ChoiceKeys
-            legend="Postage"
-            name="arrangement"
-            choices
-            chosen=Signal::derive(move || form.with(|form| form.arrangement))
-            on_choose=choose
-            stacked=true
-        />
-    }
+    let chosen = Signal::derive(move || form.with(|form| form.arrangement));
+    choice_keys("Postage", "arrangement", true, choices, chosen, choose)
 }
 
 /// What the percentage is taken of.
-#[component]
-fn Bases(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> impl IntoView {
-    let choose = move |base| {
+fn bases(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> El {
+    let choose = Callback::new(move |base| {
         edit.run(VenueForm {
             base,
             ..form.get_untracked()
         });
-    };
+    });
     let choices = vec![
         Choice::new(Base::Price, "the price", ""),
         Choice::new(Base::PriceAndPost, "price and postage", ""),
     ];
-    view! {
-        <ChoiceKeys
-            legend="The percentage is of"
-            name="base"
-            choices
-            chosen=Signal::derive(move || form.with(|form| form.base))
-            on_choose=choose
-        />
-    }
+    let chosen = Signal::derive(move || form.with(|form| form.base));
+    choice_keys(
+        "The percentage is of",
+        "base",
+        false,
+        choices,
+        chosen,
+        choose,
+    )
 }

@@ -7,122 +7,129 @@ use std::fmt::Write as _;
 use leptos::prelude::*;
 
 use super::place::{Bar, Flag, Layout, Side, Span};
+use crate::ui::el::{El, svg};
 use crate::ui::verdict::{name as name_of, sign};
 
-/// The picture of `layout`. `name` is the sentence that is read out.
-#[component]
-pub fn Picture(
-    /// What to draw.
+/// The picture of `layout`. `name` is the sentence that is read out; `id` makes the pattern names of this rail its own.
+pub fn picture(
     layout: Memo<Option<Layout>>,
-    /// The verdict.
     verdict: Signal<Option<Verdict>>,
-    /// The sentence that is read out.
     name: Signal<String>,
-    /// A word that makes the pattern names of this rail its own.
     id: &'static str,
-) -> impl IntoView {
+) -> El {
     let bar = Memo::new(move |_| layout.with(|l| l.as_ref().map(|l| l.bar).unwrap_or_default()));
-    let part = move |class: &'static str, fill: Option<String>, of: fn(&Bar) -> Span| {
-        let span = Memo::new(move |_| bar.with(of));
-        view! {
-            <rect
-                class=class
-                fill=fill
-                x=move || px(span.get().x)
-                y=move || px(bar.with(|b| b.top))
-                width=move || px(span.get().w)
-                height=move || px(bar.with(|b| b.height))
-            />
-        }
+    let path = move |class: &str, d: fn(&Bar) -> Option<String>| {
+        svg("path").class(class).attr_of("d", move || bar.with(d))
     };
-    let fill = move |what: &str| Some(format!("url(#{id}-{what})"));
-    view! {
-        <svg
-            class="rail-picture"
-            role="img"
-            aria-label=name
-            width="100%"
-            height=move || px(layout.with(|l| l.as_ref().map_or(0.0, |l| l.height)))
-        >
-            <Patterns id />
-            <rect
-                class="rail-ground"
-                x="0"
-                width="100%"
-                y=move || px(bar.with(|b| b.top))
-                height=move || px(bar.with(|b| b.height))
-            />
-            {part("rail-pay", None, |b| b.pay)}
-            {part("rail-pattern", fill("over"), |b| b.over)}
-            {part("rail-keep", None, |b| b.keep)}
-            {part("rail-cell", None, |b| b.aside)}
-            <path class="rail-dash" d=move || bar.with(|b| dashes(b, b.aside)) />
-            {part("rail-packing", None, |b| b.packing)}
-            {part("rail-pattern", fill("post"), |b| b.postage)}
-            {part("rail-pattern", fill("cut"), |b| b.cut)}
-            <path class="rail-short" d=move || bar.with(tongue) />
-            <path class="rail-short-bars" d=move || bar.with(tongue_bars) />
-            <path class="rail-paper" d=move || bar.with(paper) />
-            <path class="rail-seams" d=move || bar.with(seams) />
-            <rect
-                class="rail-frame"
-                x="1"
-                width=move || px(layout.with(|l| l.as_ref().map_or(0.0, |_| bar.with(Bar::length) - 2.0)).max(0.0))
-                y=move || px(bar.with(|b| b.top + 1.0))
-                height=move || px(bar.with(|b| (b.height - 2.0).max(0.0)))
-            />
-            <path class="rail-leader" d=move || layout.with(|l| l.as_ref().map(leaders)) />
-            <g class="rail-pointer-slide" transform=move || {
-                bar.with(|b| format!("translate({} {})", px(b.pointer.unwrap_or(0.0)), px(b.top)))
-            }>
-                <path class="rail-pointer" d=move || bar.with(|b| b.pointer.map(|_| "M-9 -14H9L0 -1z")) />
-            </g>
-            <path class="rail-gate-gap" d=move || bar.with(|b| gate(b, 5.5, b.top + 2.0, b.top + b.height - 2.0)) />
-            <path class="rail-gate" d=move || layout.with(|l| l.as_ref().map(post)) />
-            {move || layout.with(|l| {
-                let l = l.as_ref()?;
-                Some(match (&l.flag, verdict.get()) {
-                    (Some(flag), Some(verdict)) => flag_picture(flag, verdict).into_any(),
-                    _ => view! { <path class="rail-furled" d=furled(l) /> }.into_any(),
-                })
-            })}
-        </svg>
-    }
+    let whole = move |class: &str, d: fn(&Layout) -> String| {
+        svg("path")
+            .class(class)
+            .attr_of("d", move || layout.with(|l| l.as_ref().map(d)))
+    };
+    let part = move |class: &str, of: fn(&Bar) -> Span| {
+        let rect = svg("rect").class(class);
+        rect.attr_of("x", move || Some(px(bar.with(of).x)))
+            .attr_of("y", move || Some(px(bar.with(|b| b.top))))
+            .attr_of("width", move || Some(px(bar.with(of).w)))
+            .attr_of("height", move || Some(px(bar.with(|b| b.height))))
+    };
+    let filled =
+        move |what: &str, of| part("rail-pattern", of).attr("fill", &format!("url(#{id}-{what})"));
+    let frame = part("rail-frame", |b| Span {
+        x: 1.0,
+        w: (b.length() - 2.0).max(0.0),
+    });
+    let slide = move || {
+        let (x, y) = bar.with(|b| (b.pointer.unwrap_or(0.0), b.top));
+        Some(format!("translate({} {})", px(x), px(y)))
+    };
+    let pointer = path("rail-pointer", |b| {
+        b.pointer.map(|_| "M-9 -14H9L0 -1z".to_owned())
+    });
+    let flag = move || {
+        layout.with(|l| {
+            let l = l.as_ref()?;
+            Some(match (&l.flag, verdict.get()) {
+                (Some(flag), Some(verdict)) => flag_picture(flag, verdict),
+                _ => svg("path").class("rail-furled").attr("d", &furled(l)),
+            })
+        })
+    };
+    svg("svg")
+        .class("rail-picture")
+        .attr("role", "img")
+        .attr_of("aria-label", move || Some(name.get()))
+        .attr("width", "100%")
+        .attr_of("height", move || {
+            Some(px(layout.with(|l| l.as_ref().map_or(0.0, |l| l.height))))
+        })
+        .with(patterns(id))
+        .with(part("rail-ground", |b| Span {
+            x: 0.0,
+            w: b.length(),
+        }))
+        .with(part("rail-pay", |b| b.pay))
+        .with(filled("over", |b| b.over))
+        .with(part("rail-keep", |b| b.keep))
+        .with(part("rail-cell", |b| b.aside))
+        .with(path("rail-dash", |b| dashes(b, b.aside)))
+        .with(part("rail-packing", |b| b.packing))
+        .with(filled("post", |b| b.postage))
+        .with(filled("cut", |b| b.cut))
+        .with(path("rail-short", tongue))
+        .with(path("rail-short-bars", tongue_bars))
+        .with(path("rail-paper", paper))
+        .with(path("rail-seams", |b| Some(seams(b))))
+        .with(frame)
+        .with(whole("rail-leader", leaders))
+        .with(
+            svg("g")
+                .class("rail-pointer-slide")
+                .attr_of("transform", slide)
+                .with(pointer),
+        )
+        .with(path("rail-gate-gap", |b| {
+            Some(gate(b, 5.5, b.top + 2.0, b.top + b.height - 2.0))
+        }))
+        .with(whole("rail-gate", post))
+        .with(svg("g").show(flag))
 }
 
 /// The fills: bars past the gate, postage diagonal, cut dots.
-#[component]
-fn Patterns(id: &'static str) -> impl IntoView {
-    view! {
-        <defs>
-            <pattern id=format!("{id}-over") width="8" height="9" patternUnits="userSpaceOnUse">
-                <path class="rail-pay-bars" d="M0 0h8v5.5H0z" />
-            </pattern>
-            <pattern id=format!("{id}-post") width="9" height="9" patternUnits="userSpaceOnUse">
-                <path class="rail-hatch" d="M-2 2 2-2M-2 11 11-2M7 11l4-4" />
-            </pattern>
-            <pattern id=format!("{id}-cut") width="7" height="7" patternUnits="userSpaceOnUse">
-                <circle class="rail-ink" cx="3.5" cy="3.5" r="1.6" />
-            </pattern>
-        </defs>
-    }
+fn patterns(id: &str) -> El {
+    let pattern = |what: &str, width: &str, height: &str| {
+        let pattern = svg("pattern").attr("id", &format!("{id}-{what}"));
+        pattern
+            .attr("width", width)
+            .attr("height", height)
+            .attr("patternUnits", "userSpaceOnUse")
+    };
+    let path = |class: &str, d: &str| svg("path").class(class).attr("d", d);
+    let dot = svg("circle")
+        .class("rail-ink")
+        .attr("cx", "3.5")
+        .attr("cy", "3.5")
+        .attr("r", "1.6");
+    svg("defs")
+        .with(pattern("over", "8", "9").with(path("rail-pay-bars", "M0 0h8v5.5H0z")))
+        .with(pattern("post", "9", "9").with(path("rail-hatch", "M-2 2 2-2M-2 11 11-2M7 11l4-4")))
+        .with(pattern("cut", "7", "7").with(dot))
 }
 
-fn flag_picture(flag: &Flag, verdict: Verdict) -> impl IntoView {
+fn flag_picture(flag: &Flag, verdict: Verdict) -> El {
     let class = format!("rail-flag tone-{}", name_of(verdict));
-    let scale = flag.sign / 44.0;
     let top = (flag.height - flag.sign) / 2.0;
+    let scale = flag.sign / 44.0;
     let place = format!(
         "translate({} {}) scale({scale:.3})",
         px(flag.sign_left),
         px(top)
     );
-    view! {
-        <g class=class>
-            <path class="rail-flag-cloth" d=cloth(flag, verdict) />
-            {(flag.sign > 0.0).then(|| view! { <g transform=place>{sign(verdict)}</g> })}
-        </g>
-    }
+    let sign = (flag.sign > 0.0).then(|| svg("g").attr("transform", &place).with(sign(verdict)));
+    let cloth = svg("path")
+        .class("rail-flag-cloth")
+        .attr("d", &cloth(flag, verdict));
+    svg("g").class(&class).with(cloth).with(sign)
 }
 
 /// The flag's outline: a pointed end, a notched end or a straight end.

@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use super::Touched;
 use super::facts::RailFacts;
 use super::place::{Figure, Label, Layout, Lean, Row, Words};
+use crate::ui::el::{El, Nodes, button, div, el, span};
 use crate::ui::verdict::name as name_of;
 
 impl Figure {
@@ -43,25 +44,49 @@ impl Figure {
     }
 }
 
-fn words_of(facts: &RailFacts, of: Figure) -> Option<Words> {
+/// The words of a figure, and for the low price the second line.
+fn words_of(facts: &RailFacts, of: Figure) -> Option<(Words, String)> {
     let wanted = facts.wanted(0.0, 1.0, false);
-    match of {
+    let words = match of {
+        Figure::LowKeep => return wanted.low,
         Figure::Ceiling => Some(wanted.limit),
         Figure::Ask => wanted.asking,
         Figure::BuyerPays => Some(wanted.buyer),
-        Figure::LowKeep => wanted.low.map(|(words, _)| words),
         _ => wanted.parts.into_iter().find(|words| words.of == of),
-    }
+    };
+    words.map(|words| (words, String::new()))
+}
+
+fn class_of(label: &Label, is_loss: bool) -> String {
+    let row = match label.row {
+        Row::Inside => "in",
+        Row::Below => "below",
+        Row::Line => "line",
+        Row::Above => "above",
+    };
+    let lean = match label.lean {
+        Lean::Left => "left",
+        Lean::Right => "right",
+        Lean::Middle => "middle",
+    };
+    let loss = if is_loss { " loss" } else { "" };
+    format!(
+        "rail-label at-{row} lean-{lean} of-{}{loss}",
+        label.of.name()
+    )
+}
+
+fn px(length: f64) -> String {
+    format!("{length:.1}px")
 }
 
 /// One label where the layout put it.
-#[component]
-pub fn RailLabel(
+pub fn rail_label(
     of: Figure,
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
     on_touch: Callback<Touched>,
-) -> impl IntoView {
+) -> El {
     let at = Memo::new(move |_| {
         layout.with(|l| {
             l.as_ref()?
@@ -72,142 +97,118 @@ pub fn RailLabel(
         })
     });
     let words = Memo::new(move |_| facts.with(|facts| words_of(facts, of)));
-    let px = move |side: fn(&Label) -> f64| {
-        move || at.get().map(|label| format!("{:.1}px", side(&label)))
+    let is_loss = move || of == Figure::Keep && facts.with(|facts| facts.keep.is_negative());
+    let side = move |side: fn(&Label) -> f64| {
+        move || at.get().map(|label| px(side(&label))).unwrap_or_default()
     };
-    let class = move || {
-        let label = at.get();
-        let row = match label.map(|label| label.row) {
-            Some(Row::Inside) => "in",
-            Some(Row::Below) => "below",
-            Some(Row::Line) => "line",
-            _ => "above",
+    let text = move || -> Nodes {
+        let Some((words, rest)) = words.get() else {
+            return ().into();
         };
-        let lean = match label.map(|label| label.lean) {
-            Some(Lean::Left) => "left",
-            Some(Lean::Right) => "right",
-            _ => "middle",
-        };
-        let is_loss = of == Figure::Keep && facts.with(|facts| facts.keep.is_negative());
-        let loss = if is_loss { " loss" } else { "" };
-        format!("rail-label at-{row} lean-{lean} of-{}{loss}", of.name())
-    };
-    let text = move || {
-        words.get().map(|words| {
-            if of == Figure::LowKeep {
-                let rest = facts.with(|facts| facts.wanted(0.0, 1.0, false).low.map(|low| low.1));
-                view! {
-                    <span class="w">{words.word} " " <b>{words.amount}</b></span>
-                    " "
-                    <span class="w">{rest}</span>
-                }
-                .into_any()
-            } else {
-                view! {
-                    <span class="w">{words.word}</span>
-                    " "
-                    <b style:font-size=px(|label| label.size)>{words.amount}</b>
-                }
-                .into_any()
-            }
-        })
-    };
-    let inner = view! { <span class="plate">{text}</span> };
-    if of == Figure::Ask {
-        // Typed, not worked out: there are no lines behind it.
-        return view! {
-            <span class=class style:left=px(|l| l.left) style:top=px(|l| l.top) style:width=px(|l| l.width)
-                style:height=px(|l| l.height)>{inner}</span>
+        if of == Figure::LowKeep {
+            let first = span("w")
+                .with(words.word)
+                .with(" ")
+                .with(el("b").with(words.amount));
+            return [Nodes::from(first), " ".into(), span("w").with(rest).into()].into();
         }
-        .into_any();
-    }
-    view! {
-        <button
-            type="button"
-            class=class
-            data-figure=of.name()
-            style:left=px(|l| l.left)
-            style:top=px(|l| l.top)
-            style:width=px(|l| l.width)
-            style:height=px(|l| l.height)
-            on:click=move |_| on_touch.run(Touched::Figure(of))
-        >
-            {inner}
-        </button>
-    }
-    .into_any()
+        let amount = el("b")
+            .style_of("font-size", side(|label| label.size))
+            .with(words.amount);
+        [
+            Nodes::from(span("w").with(words.word)),
+            " ".into(),
+            amount.into(),
+        ]
+        .into()
+    };
+    // What is asked is typed, not worked out: there are no lines behind it.
+    let label = if of == Figure::Ask {
+        span("")
+    } else {
+        button("")
+            .attr("data-figure", of.name())
+            .on_click(move || on_touch.run(Touched::Figure(of)))
+    };
+    label
+        .attr_of("class", move || {
+            at.get().map(|label| class_of(&label, is_loss()))
+        })
+        .style_of("left", side(|label| label.left))
+        .style_of("top", side(|label| label.top))
+        .style_of("width", side(|label| label.width))
+        .style_of("height", side(|label| label.height))
+        .with(span("plate").show(text))
 }
 
 /// The words of the verdict over its flag.
-#[component]
-pub fn FlagWords(
+pub fn flag_words(
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
     on_touch: Callback<Touched>,
-) -> impl IntoView {
+) -> El {
     let flag = Memo::new(move |_| layout.with(|l| l.as_ref()?.flag.clone()));
     let verdict = Memo::new(move |_| facts.with(|facts| facts.verdict));
-    let body = move || {
+    let rough = Memo::new(move |_| facts.with(|facts| facts.is_rough));
+    div("bare").show(move || {
         let (Some(flag), Some(verdict)) = (flag.get(), verdict.get()) else {
-            return view! { <span class="hidden" data-verdict="none"></span> }.into_any();
+            return span("hidden").attr("data-verdict", "none");
         };
-        let rough = facts
-            .with(|facts| facts.is_rough)
-            .then(|| view! { <span class="rough">"rough"</span> });
-        let lines = flag.lines.clone();
-        view! {
-            <button
-                type="button"
-                class=format!("flag-words tone-{}", name_of(verdict))
-                data-verdict=name_of(verdict)
-                style:left=format!("{:.1}px", flag.left)
-                style:width=format!("{:.1}px", flag.width)
-                style:height=format!("{:.1}px", flag.height)
-                style:padding-left=format!("{:.1}px", flag.text_left - flag.left)
-                on:click=move |_| on_touch.run(Touched::Verdict)
-            >
-                <span class="flag-word" style:font-size=format!("{:.1}px", flag.word)>
-                    <b>{verdict.word()}</b>
-                    {rough}
-                </span>
-                {lines
-                    .into_iter()
-                    .map(|line| {
-                        let size = format!("{:.1}px", flag.second);
-                        view! { " "<span class="flag-second" style:font-size=size>{line}</span> }
-                    })
-                    .collect_view()}
-            </button>
-        }
-        .into_any()
-    };
-    view! { {body} }
+        let rough = rough.get().then(|| span("rough").with("rough"));
+        let sized = |node: El, size: f64| node.style_of("font-size", move || px(size));
+        let word = sized(span("flag-word"), flag.word)
+            .with(el("b").with(verdict.word()))
+            .with(rough);
+        let second = flag.second;
+        let lines = flag.lines.iter().flat_map(|line| {
+            [
+                " ".into(),
+                Nodes::from(sized(span("flag-second"), second).with(line.as_str())),
+            ]
+        });
+        let (left, width, height, inset) = (
+            flag.left,
+            flag.width,
+            flag.height,
+            flag.text_left - flag.left,
+        );
+        button(&format!("flag-words tone-{}", name_of(verdict)))
+            .attr("data-verdict", name_of(verdict))
+            .on_click(move || on_touch.run(Touched::Verdict))
+            .style_of("left", move || px(left))
+            .style_of("width", move || px(width))
+            .style_of("height", move || px(height))
+            .style_of("padding-left", move || px(inset))
+            .with(word)
+            .with(lines.collect::<Vec<_>>())
+    })
 }
 
 /// The parts that found no room, as a list under the rail.
-#[component]
-pub fn ListedParts(
+pub fn listed_parts(
     layout: Memo<Option<Layout>>,
     facts: Signal<RailFacts>,
     on_touch: Callback<Touched>,
-) -> impl IntoView {
-    let listed = move || layout.with(|l| l.as_ref().map(|l| l.listed.clone()).unwrap_or_default());
+) -> El {
+    let listed = Memo::new(move |_| {
+        layout.with(|l| l.as_ref().map(|l| l.listed.clone()).unwrap_or_default())
+    });
     let row = move |of: Figure| {
-        let words = facts.with(|facts| words_of(facts, of))?;
+        let (words, _) = facts.with(|facts| words_of(facts, of))?;
         let is_loss = of == Figure::Keep && facts.with(|facts| facts.keep.is_negative());
-        Some(view! {
-            <button
-                type="button"
-                class="rail-listed"
-                class:loss=is_loss
-                data-figure=of.name()
-                on:click=move |_| on_touch.run(Touched::Figure(of))
-            >
-                <span class="w">{words.word}</span>
-                " "
-                <b>{words.amount}</b>
-            </button>
-        })
+        let class = if is_loss {
+            "rail-listed loss"
+        } else {
+            "rail-listed"
+        };
+        let listed = button(class).attr("data-figure", of.name());
+        let listed = listed.on_click(move || on_touch.run(Touched::Figure(of)));
+        Some(
+            listed
+                .with(span("w").with(words.word))
+                .with(" ")
+                .with(el("b").with(words.amount)),
+        )
     };
-    view! { <div class="rail-list">{move || listed().into_iter().map(row).collect_view()}</div> }
+    div("rail-list").show(move || listed.get().into_iter().filter_map(row).collect::<Vec<_>>())
 }

@@ -5,35 +5,46 @@ use std::cell::RefCell;
 use std::collections::HashMap;
 
 use leptos::prelude::*;
-use leptos::wasm_bindgen::JsCast;
-use leptos::web_sys::HtmlElement;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{HtmlElement, ResizeObserver};
 
 /// Measured widths, kept until the text size changes.
-#[derive(Default)]
-pub struct Measured(RefCell<HashMap<(String, u64, bool), f64>>);
+pub struct Measured {
+    probe: HtmlElement,
+    known: RefCell<HashMap<(String, u64, bool), f64>>,
+}
 
 /// More texts than this are amounts of long ago.
 const MOST: usize = 500;
 
 impl Measured {
-    /// Forgets all widths, as after a change of text size.
-    pub fn forget(&self) {
-        self.0.borrow_mut().clear();
+    /// Nothing measured yet, by an element that has the rail's font.
+    pub fn by(probe: HtmlElement) -> Self {
+        Self {
+            probe,
+            known: RefCell::default(),
+        }
     }
 
-    /// The width of `text` at `size` CSS pixels in `probe`'s font.
-    pub fn width(&self, probe: &HtmlElement, text: &str, size: f64, bold: bool) -> f64 {
+    /// Forgets all widths, as after a change of text size.
+    pub fn forget(&self) {
+        self.known.borrow_mut().clear();
+    }
+
+    /// The width of `text` at `size` CSS pixels.
+    pub fn width(&self, text: &str, size: f64, bold: bool) -> f64 {
         let key = (text.to_owned(), size.to_bits(), bold);
-        if let Some(width) = self.0.borrow().get(&key) {
+        if let Some(width) = self.known.borrow().get(&key) {
             return *width;
         }
-        let style = probe.style();
+        let style = self.probe.style();
         // A browser that refuses these leaves the last size: a label a little off, never a lost one.
         let _ = style.set_property("font-size", &format!("{size}px"));
         let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
-        probe.set_text_content(Some(text));
-        let width = probe.get_bounding_client_rect().width();
-        let mut known = self.0.borrow_mut();
+        self.probe.set_text_content(Some(text));
+        let width = self.probe.get_bounding_client_rect().width();
+        let mut known = self.known.borrow_mut();
         if known.len() >= MOST {
             known.clear();
         }
@@ -54,15 +65,16 @@ pub struct Room {
 }
 
 impl Room {
-    /// Reads it from the rail's element.
+    /// Reads it from the rail's element; nothing while that is not on the page.
     pub fn of(rail: &HtmlElement) -> Option<Self> {
         let width = rail.get_bounding_client_rect().width();
-        let size = window()
-            .get_computed_style(rail)
-            .ok()??
+        let style = window().get_computed_style(rail).ok()??;
+        let size: f64 = style
             .get_property_value("font-size")
+            .ok()?
+            .trim_end_matches("px")
+            .parse()
             .ok()?;
-        let size: f64 = size.trim_end_matches("px").parse().ok()?;
         let is_low = window()
             .match_media(LOW)
             .ok()?
@@ -75,18 +87,14 @@ impl Room {
     }
 }
 
-/// Below this height the keypad needs the room. `public/styles/decide.css` hides the tabs at the same height.
+/// Below this height the keypad needs the room. The style sheets fold the venues and hide the tabs at the same height.
 const LOW: &str = "(max-height: 46.2em)";
 
 /// Calls `changed` at once and whenever the element's own size does, until the owner is cleaned up.
 pub fn watch(element: &HtmlElement, changed: impl Fn() + 'static) {
-    use leptos::wasm_bindgen::closure::Closure;
-    use leptos::web_sys::ResizeObserver;
-
     let closure = Closure::<dyn Fn()>::new(changed);
-    let Ok(observer) = ResizeObserver::new(closure.as_ref().unchecked_ref()) else {
-        return;
-    };
+    let observer = ResizeObserver::new(closure.as_ref().unchecked_ref())
+        .expect("every browser that runs this has it");
     observer.observe(element);
     let kept = StoredValue::new_local((observer, closure));
     on_cleanup(move || kept.with_value(|(observer, _)| observer.disconnect()));

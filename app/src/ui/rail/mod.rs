@@ -7,18 +7,17 @@ mod label;
 mod measure;
 mod place;
 
-use leptos::html::{Div, Span};
 use leptos::prelude::*;
-use leptos::web_sys::HtmlElement;
 
 pub use facts::RailFacts;
 pub use place::Figure;
 
-use draw::Picture;
-use label::{FlagWords, ListedParts, RailLabel};
+use draw::picture;
+use label::{flag_words, listed_parts, rail_label};
 use measure::{Measured, Room, watch};
 use place::place;
 
+use super::el::{El, div, span};
 use super::verdict;
 
 /// What of the rail was touched.
@@ -30,67 +29,53 @@ pub enum Touched {
     Figure(Figure),
 }
 
-/// The rail.
-#[component]
-pub fn PriceRail(
-    /// The amounts.
-    #[prop(into)]
-    facts: Signal<RailFacts>,
-    /// Opens what stands behind the part that was touched.
-    #[prop(into)]
-    on_touch: Callback<Touched>,
-    /// Makes the pattern names of this rail its own, when a page has several.
-    #[prop(default = "rail")]
-    id: &'static str,
-) -> impl IntoView {
-    let rail = NodeRef::<Div>::new();
-    let probe = NodeRef::<Span>::new();
+/// The rail of these amounts. `on_touch` opens what stands behind the part that was touched. `id` makes the pattern names of this rail
+/// its own, when a page has several.
+pub fn price_rail(facts: Signal<RailFacts>, on_touch: Callback<Touched>, id: &'static str) -> El {
+    let probe = span("rail-probe").attr("aria-hidden", "true");
+    let rail = div("rail");
+    let element = rail.html().clone();
     let room = RwSignal::new(None::<Room>);
-    let measured = StoredValue::new_local(Measured::default());
+    let measured = StoredValue::new_local(Measured::by(probe.html().clone()));
+    let watched = element.clone();
     let read = move || {
-        let now = rail.get_untracked().and_then(|rail| Room::of(&rail));
+        let now = Room::of(&element);
         if now != room.get_untracked() {
             measured.with_value(Measured::forget);
             room.set(now);
         }
     };
     // The one place where the page's own size enters; everything else is derived from it.
-    Effect::new(move || {
-        if let Some(rail) = rail.get() {
-            watch(&rail, read);
-        }
-    });
+    watch(&watched, read.clone());
     let on_resize = window_event_listener(leptos::ev::resize, move |_| read());
     on_cleanup(move || on_resize.remove());
 
     let layout = Memo::new(move |_| {
         let room = room.get()?;
-        let probe: HtmlElement = probe.get()?.into();
         let wanted = facts.with(|facts| facts.wanted(room.width, room.scale, room.is_low));
         let width = |text: &str, size: f64, bold: bool| {
-            measured.with_value(|measured| measured.width(&probe, text, size, bold))
+            measured.with_value(|measured| measured.width(text, size, bold))
         };
         Some(place(&wanted, &width))
     });
     let verdict = Signal::derive(move || facts.with(|facts| facts.verdict));
     let name = Signal::derive(move || facts.with(RailFacts::sentence));
-    let figures = move || {
+    let figures = Memo::new(move |_| {
         let all = |l: &place::Layout| l.labels.iter().map(|label| label.of).collect();
         layout.with(|l| l.as_ref().map_or_else(Vec::new, all))
+    });
+    let labels = move || {
+        let label = |of| rail_label(of, layout, facts, on_touch);
+        figures.get().into_iter().map(label).collect::<Vec<_>>()
     };
-    view! {
-        <div
-            class="rail"
-            node_ref=rail
-            data-tone=move || verdict.get().map(verdict::name)
-        >
-            <span class="rail-probe" aria-hidden="true" node_ref=probe></span>
-            <Picture layout verdict name id />
-            <FlagWords layout facts on_touch />
-            <For each=figures key=|of| *of let(of)>
-                <RailLabel of layout facts on_touch />
-            </For>
-            <ListedParts layout facts on_touch />
-        </div>
-    }
+    rail.attr_of("data-tone", move || {
+        verdict
+            .get()
+            .map(|verdict| verdict::name(verdict).to_owned())
+    })
+    .with(probe)
+    .with(picture(layout, verdict, name, id))
+    .with(flag_words(layout, facts, on_touch))
+    .with(div("bare").show(labels))
+    .with(listed_parts(layout, facts, on_touch))
 }

@@ -8,6 +8,8 @@ mod kinds;
 mod read;
 mod state;
 mod table;
+#[cfg(test)]
+mod tests;
 mod undo;
 
 pub use command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup};

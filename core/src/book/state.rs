@@ -6,7 +6,6 @@ use crate::change::{Change, Fields, Folded, Key, RecordKey, Vector, fold};
 use crate::id::DeviceCode;
 use crate::stamp::{At, Clock, Stamp};
 use serde::{Deserialize, Serialize};
-use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use uuid::Uuid;
 
@@ -228,10 +227,6 @@ impl Visit for SetFields<'_> {
         for (field, value) in &self.0.set {
             entry.value.put(field, value);
             entry.disputes.remove(field);
-        }
-        // A removal in dispute stands as "still there" until someone says which.
-        if entry.disputes.contains_key("gone") {
-            entry.value.put("gone", &Value::Null);
         }
     }
 }

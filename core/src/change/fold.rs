@@ -112,3 +112,113 @@ fn keep_what_was_edited(folded: &mut Folded, changes: &[&Change], heads: &[&Chan
         folded.disputes.insert(GONE.to_owned(), parties.collect());
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::change::tests::change;
+    use serde_json::json;
+
+    const A: &str = "aaaaaaaa";
+    const B: &str = "bbbbbbbb";
+
+    /// A change that sets one field; numbers are stamps too.
+    fn says(device: &str, seq: u64, seen: &[(&str, u64)], field: &str, value: Value) -> Change {
+        let mut change = change(device, seq, seen);
+        change.set.insert(field.to_owned(), value);
+        change
+    }
+
+    /// The value in use, and the parties of the dispute.
+    fn check(changes: &[Change], field: &str, value: Value, parties: &[&str]) {
+        let rule = |field: &str| {
+            if field == "checked" {
+                Rule::Latest
+            } else {
+                Rule::Dispute
+            }
+        };
+        let folded = fold(changes, rule);
+        let used = folded.values.get(field).cloned().unwrap_or_default();
+        let found = folded.disputes.get(field).cloned().unwrap_or_default();
+        let found: Vec<String> = found.iter().map(ToString::to_string).collect();
+        assert_eq!(
+            (used, found),
+            (value, parties.iter().map(|key| (*key).to_owned()).collect())
+        );
+    }
+
+    const A1: &str = "aaaaaaaa/0000000001";
+    const A2: &str = "aaaaaaaa/0000000002";
+    const B2: &str = "bbbbbbbb/0000000002";
+
+    #[test]
+    fn a_later_word_that_knows_the_earlier_settles_it() {
+        let first = says(A, 1, &[], "name", json!("coat"));
+        let second = says(B, 2, &[(A, 1)], "name", json!("jacket"));
+        check(&[second, first], "name", json!("jacket"), &[]);
+    }
+
+    #[test]
+    fn words_that_do_not_know_each_other_are_in_dispute_and_the_greater_stamp_is_used() {
+        let first = says(A, 1, &[], "name", json!("coat"));
+        let second = says(B, 2, &[], "name", json!("jacket"));
+        check(
+            &[second.clone(), first.clone()],
+            "name",
+            json!("jacket"),
+            &[A1, B2],
+        );
+        let settled = says(A, 3, &[(B, 2)], "name", json!("coat"));
+        check(&[second, first, settled], "name", json!("coat"), &[]);
+    }
+
+    #[test]
+    fn words_that_agree_are_no_dispute_nor_are_facts_of_which_the_later_counts() {
+        let [one, other] = [
+            says(A, 1, &[], "name", json!("coat")),
+            says(B, 2, &[], "name", json!("coat")),
+        ];
+        check(&[one, other], "name", json!("coat"), &[]);
+        let [one, other] = [
+            says(A, 1, &[], "checked", json!(1)),
+            says(B, 2, &[], "checked", json!(2)),
+        ];
+        check(&[one, other], "checked", json!(2), &[]);
+    }
+
+    #[test]
+    fn clearing_is_a_word_too() {
+        let first = says(A, 1, &[], "name", json!("coat"));
+        let cleared = says(A, 2, &[], "name", Value::Null);
+        check(&[first.clone(), cleared.clone()], "name", Value::Null, &[]);
+        let stranger = says(B, 2, &[(A, 1)], "name", json!("jacket"));
+        check(
+            &[first, cleared, stranger],
+            "name",
+            json!("jacket"),
+            &[A2, B2],
+        );
+    }
+
+    #[test]
+    fn a_removal_yields_to_an_edit_that_it_does_not_know() {
+        let made = says(A, 1, &[], "name", json!("coat"));
+        let gone = says(A, 2, &[], GONE, json!(true));
+        check(&[made.clone(), gone.clone()], GONE, json!(true), &[]);
+        let stranger = says(B, 2, &[(A, 1)], "name", json!("jacket"));
+        let all = [made.clone(), gone.clone(), stranger.clone()];
+        check(&all, GONE, Value::Null, &[A2, B2]);
+        check(&all, "name", json!("jacket"), &[]);
+        let settled = says(A, 3, &[(B, 2)], GONE, json!(true));
+        check(&[made, gone, stranger, settled], GONE, json!(true), &[]);
+    }
+
+    #[test]
+    fn a_removal_holds_against_an_edit_that_it_knows_or_that_knows_it() {
+        let made = says(A, 1, &[], "name", json!("coat"));
+        let gone = says(A, 2, &[], GONE, json!(true));
+        let after = says(B, 2, &[(A, 2)], "name", json!("jacket"));
+        check(&[made, gone, after], GONE, json!(true), &[]);
+    }
+}

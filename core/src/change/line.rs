@@ -108,4 +108,49 @@ mod tests {
         check("]]]{", 1);
         check("[[[[", 4);
     }
+
+    const GOOD: &str = r#"{"k":"abcdefgh/0000000002","save":1,"stamp":"017f22e279b0-0003-abcdefgh","seen":{"ijklmnop":12},"at":[1795279327123,-300],"kind":"thing","id":"01a1fefc-8f93-7101-8101-010101010101","set":{"name":"Lamp"}}"#;
+
+    /// What becomes of the good line when one piece of it is another.
+    fn bent(piece: &str, other: &str) -> Result<Change, BadLine> {
+        assert!(GOOD.contains(piece), "{piece}");
+        Change::from_line(&GOOD.replace(piece, other))
+    }
+
+    #[test]
+    fn a_line_that_contradicts_itself_is_refused() {
+        assert_eq!(Change::from_line(GOOD).unwrap().line(), GOOD);
+        for save in ["0", "3"] {
+            let found = bent(r#""save":1"#, &format!(r#""save":{save}"#));
+            assert!(matches!(found, Err(BadLine::SaveAfter)), "{save}");
+        }
+        let found = bent("0003-abcdefgh", "0003-ijklmnop");
+        assert!(matches!(found, Err(BadLine::OthersStamp)));
+        let found = bent(r#"{"ijklmnop":12}"#, r#"{"abcdefgh":1}"#);
+        assert!(matches!(found, Err(BadLine::SeesItself)));
+        let found = Change::from_line(&" ".repeat(MAX_LINE + 1));
+        assert!(matches!(found, Err(BadLine::TooLong)));
+    }
+
+    #[test]
+    fn a_line_of_another_form_is_refused() {
+        let check = |piece, other| {
+            let found = bent(piece, other);
+            assert!(matches!(found, Err(BadLine::NotAChange(_))), "{other}");
+        };
+        check(r#""save":1,"#, "");
+        check(r#""save":1,"#, r#""save":1,"save":1,"#);
+        check(r#""save":1,"#, r#""save":1,"later":1,"#);
+        check(r#""save":1"#, r#""save":"1""#);
+        check("/0000000002", "/2");
+        check("-0003-", "-3-");
+        check("abcdefgh", "abcdefg1");
+        check("[1795279327123,-300]", "[1795279327123]");
+        check("-300", "-30.5");
+        check("-300", "70000");
+        check(r#"{"name":"Lamp"}"#, r#"["name"]"#);
+        check("01a1fefc-", "x1a1fefc-");
+        check("}}", "}");
+        check("}}", "}},");
+    }
 }

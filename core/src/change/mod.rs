@@ -73,3 +73,49 @@ impl Change {
         self.key.device
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A change that sets nothing, stamped with its own number.
+    pub(super) fn change(code: &str, seq: u64, seen: &[(&str, u64)]) -> Change {
+        let device: DeviceCode = code.parse().expect("a code");
+        let key = |(code, seq): &(&str, u64)| Key {
+            device: code.parse().expect("a code"),
+            seq: *seq,
+        };
+        Change {
+            key: Key { device, seq },
+            save: seq,
+            stamp: Stamp {
+                ms: seq,
+                counter: 0,
+                device,
+            },
+            seen: seen.iter().map(key).collect(),
+            at: At(seq, 0),
+            kind: "thing".to_owned(),
+            id: Uuid::nil(),
+            set: Fields::new(),
+        }
+    }
+
+    #[test]
+    fn a_change_knows_what_came_before_it_here_and_what_was_seen_of_others() {
+        let here = change("aaaaaaaa", 5, &[("bbbbbbbb", 3)]);
+        let check = |code, seq, expected| {
+            assert_eq!(
+                here.knows(&change(code, seq, &[])),
+                expected,
+                "{code} {seq}"
+            );
+        };
+        check("aaaaaaaa", 4, true);
+        check("aaaaaaaa", 5, false);
+        check("aaaaaaaa", 6, false);
+        check("bbbbbbbb", 3, true);
+        check("bbbbbbbb", 4, false);
+        check("cccccccc", 1, false);
+    }
+}

@@ -1,0 +1,119 @@
+//! Commands, undo and what is read off the book, case by case; here is what the cases are told with.
+
+mod deciding;
+mod reading;
+mod undoing;
+
+use super::*;
+use crate::appraise::{HouseRules, RulesError};
+use crate::change::{Change, RecordKey};
+use crate::day::Day;
+use crate::id::{RulesId, TermsId, ThingId, VenueId};
+use crate::money::{Currency, Money, Rate};
+use crate::postage::Arrangement;
+use crate::stamp::At;
+use crate::terms::{Base, Charge, Schedule, TermsError};
+use crate::worth::{Allowances, WorthError};
+use uuid::Uuid;
+
+const NOON: At = At(1_795_279_327_123, 0);
+
+/// A book and its changes. Chance is a counter.
+struct Told {
+    state: State,
+    log: Vec<Change>,
+    now: At,
+    drawn: u8,
+}
+
+impl Told {
+    fn new() -> Self {
+        Self {
+            state: State::new("abcdefgh".parse().expect("a code")),
+            log: Vec::new(),
+            now: NOON,
+            drawn: 0,
+        }
+    }
+
+    fn begun() -> Self {
+        let mut told = Self::new();
+        told.tell(&begin("Phone"));
+        told
+    }
+
+    fn ask(&mut self, command: &Command) -> Result<Vec<Edits>, Refusal> {
+        let drawn = &mut self.drawn;
+        let mut chance = || {
+            *drawn += 1;
+            [*drawn; 10]
+        };
+        let mut context = Context {
+            at: self.now,
+            chance: &mut chance,
+        };
+        self.state.decide(command, &mut context)
+    }
+
+    fn save(&mut self, edits: Vec<Edits>) -> Vec<Change> {
+        let changes = self.state.stamp(edits, self.now);
+        for change in &changes {
+            self.state.fold_own(change);
+        }
+        self.log.extend(changes.iter().cloned());
+        changes
+    }
+
+    fn tell(&mut self, command: &Command) -> Vec<Change> {
+        let edits = self.ask(command).expect("a command that is taken");
+        self.save(edits)
+    }
+
+    fn refuses(&mut self, command: &Command, expected: Refusal) {
+        assert_eq!(self.ask(command), Err(expected), "{command:?}");
+    }
+
+    fn undo(&mut self, save: &[Change]) -> Vec<Change> {
+        let edits = undo(save, &self.log).expect("something to undo");
+        self.save(edits)
+    }
+}
+
+fn begin(device: &str) -> Command {
+    Command::Begin {
+        currency: Currency::from_code("USD").expect("a currency"),
+        device: device.to_owned(),
+    }
+}
+
+fn buy(name: &str, paid: i64) -> Purchase {
+    Purchase {
+        paid: Money::new(paid),
+        name: name.to_owned(),
+        sells: None,
+        postage: Money::new(450),
+        packing: Money::ZERO,
+        expected: None,
+    }
+}
+
+fn setup(name: &str, percent: u32) -> VenueSetup {
+    let share = Charge::percent("Share of the sale", Rate::percent(percent), Base::Price);
+    VenueSetup {
+        name: name.to_owned(),
+        arrangement: Arrangement::BuyerAtCost,
+        postage: Money::new(450),
+        packing: Money::new(40),
+        schedule: Schedule {
+            charges: vec![share],
+        },
+    }
+}
+
+fn save_venue(id: Option<VenueId>, setup: VenueSetup) -> Command {
+    Command::SaveVenue { id, setup }
+}
+
+fn kinds(changes: &[Change]) -> Vec<&str> {
+    changes.iter().map(|change| change.kind.as_str()).collect()
+}

@@ -1,4 +1,5 @@
 //! Laws of what screens take and show.
 
+mod deciding;
 mod forms;
 mod typing;

@@ -30,23 +30,6 @@ pub fn or_loss(money: Money, currency: Currency) -> String {
     }
 }
 
-/// A headline figure with the sign of its currency: `$70.00`, `CHF 70.00`.
-pub fn headline(money: Money, currency: Currency) -> String {
-    let minus = if money.is_negative() { "\u{2212}" } else { "" };
-    format!("{minus}{}{}", sign(currency), plain(money.abs(), currency))
-}
-
-/// The sign that goes before a headline figure; the code where no sign is plain on its own.
-fn sign(currency: Currency) -> String {
-    match currency.code() {
-        "USD" | "AUD" | "CAD" | "NZD" => "$".to_owned(),
-        "GBP" => "£".to_owned(),
-        "EUR" => "€".to_owned(),
-        "JPY" => "¥".to_owned(),
-        code => format!("{code}\u{a0}"),
-    }
-}
-
 const MONTHS: [&str; 12] = [
     "January",
     "February",
@@ -123,7 +106,6 @@ mod tests {
         let (money, currency) = usd(-780);
         assert_eq!(or_loss(money, currency), "loss \u{2212}7.80");
         assert_eq!(or_loss(money.abs(), currency), "7.80");
-        assert_eq!(headline(money, currency), "\u{2212}$7.80");
     }
 
     #[test]

@@ -4,7 +4,10 @@ mod decide;
 mod first;
 mod haul;
 mod page;
+mod parts;
 mod settings;
+
+use std::rc::Rc;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -12,7 +15,7 @@ use leptos::task::spawn_local;
 use crate::notice::{Cure, Notice};
 use crate::route::{Route, use_routes};
 use crate::store::{Keeping, Phase, use_store};
-use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::el::{El, Nodes, div, el, memo};
 use crate::ui::icons::Icon;
 use crate::ui::notice::{notice, saving};
 use crate::ui::tabs::{Tab, tabs};
@@ -23,13 +26,13 @@ pub fn app() -> El {
     let store = use_store();
     let routes = use_routes();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
-    let stage = Memo::new(move |_| match routes.now() {
+    let stage = memo(move || match routes.now() {
         Route::Thing(_) => Route::Haul,
         Route::First => Route::Decide,
         route => route,
     });
-    let is_ready = Memo::new(move |_| store.phase.with(|phase| *phase == Phase::Ready));
-    let has_begun = Memo::new(move |_| store.read_setup(|book| book.currency().is_some()));
+    let is_ready = memo(move || store.phase.with(|phase| *phase == Phase::Ready));
+    let has_begun = memo(move || store.read_setup(|book| book.currency().is_some()));
     let body = move || match (is_ready.get(), has_begun.get()) {
         (true, true) => screen(stage.get()),
         (true, false) => first::first().into(),
@@ -40,7 +43,7 @@ pub fn app() -> El {
         .class("screen")
         .show(move || store.notice.get().map(|notice| told(&notice)))
         .show(body)
-        .with(saving(store.saving.into()));
+        .with(saving(store.saving));
     div("app").with(main).show(bar)
 }
 
@@ -57,33 +60,34 @@ fn screen(stage: Route) -> Nodes {
 fn stages() -> El {
     let store = use_store();
     let routes = use_routes();
-    let current = Signal::derive(move || match routes.now() {
+    let current = move || match routes.now() {
         Route::Decide | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
         Route::Settings | Route::Venue(_) => Some(2),
-    });
-    let foot = Signal::derive(move || match store.keeping.get() {
+    };
+    let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),
         Keeping::Memory => "Nothing is kept on this device".to_owned(),
-    });
+    };
     let tab = |word, icon, route: Route| Tab {
         word,
         icon,
         href: route.href(),
     };
-    let all = vec![
+    let all = [
         tab("Decide", Icon::Decide, Route::Decide),
         tab("Haul", Icon::Haul, Route::Haul),
         tab("Set up", Icon::Setup, Route::Settings),
     ];
-    tabs(all, current, foot)
+    let current: Rc<dyn Fn() -> Option<usize>> = Rc::new(current);
+    tabs(&all, &current, Rc::new(foot))
 }
 
 /// An error with its one button.
 fn told(told: &Notice) -> El {
     let store = use_store();
     let cure = told.cure;
-    let act = Callback::new(move |()| match cure {
+    let act = move |()| match cure {
         Cure::SaveCopy => spawn_local(async move {
             // Says by a notice of its own when no copy left.
             store.save_copy().await;
@@ -92,19 +96,18 @@ fn told(told: &Notice) -> El {
         Cure::Reload => drop(window().location().reload()),
         Cure::Rescue => drop(window().location().set_href("./rescue.html")),
         Cure::Dismiss => store.notice.set(None),
-    });
-    notice(&told.fact, &told.hint, Some((cure.label(), act)), false)
+    };
+    notice(&told.fact, &told.hint, cure.label(), Rc::new(act))
 }
 
 /// Before the book is open, or when it does not open.
 fn opening() -> El {
     let phase = use_store().phase;
-    let line = |text: String| el("p").class("pad").attr("role", "status").with(text);
     div("scroll").show(move || match phase.get() {
         Phase::Failed(notice) => told(&notice),
         Phase::Opening(Some((done, all))) if all > 0 => {
-            line(format!("Reading the book anew: {done} of {all}"))
+            parts::status(&format!("Reading the book anew: {done} of {all}")).class("pad")
         }
-        _ => line("Opening your book".to_owned()),
+        Phase::Opening(_) | Phase::Ready => parts::status("Opening your book").class("pad"),
     })
 }

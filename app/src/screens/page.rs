@@ -1,9 +1,8 @@
 //! What the screens ask of the page around them: whether there is a network, whether the window is wide, and the strip.
 
-use leptos::ev;
 use leptos::prelude::*;
 
-use crate::ui::el::El;
+use crate::ui::el::{El, on_window};
 use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
@@ -17,7 +16,6 @@ const WIDE: &str = "(min-width: 900px)";
 
 /// Follows the page from now on.
 pub fn follow() {
-    let offline = RwSignal::new(!window().navigator().on_line());
     let is_wide = || {
         window()
             .match_media(WIDE)
@@ -25,33 +23,26 @@ pub fn follow() {
             .flatten()
             .is_some_and(|query| query.matches())
     };
+    let is_offline = || !window().navigator().on_line();
+    let offline = RwSignal::new(is_offline());
     let wide = RwSignal::new(is_wide());
-    let gone = window_event_listener(ev::offline, move |_| offline.set(true));
-    let back = window_event_listener(ev::online, move |_| offline.set(false));
-    let resized = window_event_listener(ev::resize, move |_| {
+    for event in ["online", "offline"] {
+        on_window(event, move |_| offline.set(is_offline()));
+    }
+    on_window("resize", move |_| {
         if wide.get_untracked() != is_wide() {
             wide.set(is_wide());
         }
-    });
-    on_cleanup(move || {
-        gone.remove();
-        back.remove();
-        resized.remove();
     });
     provide_context(Around { offline, wide });
 }
 
 /// Whether the window is wide.
-pub fn use_wide() -> Signal<bool> {
-    expect_context::<Around>().wide.into()
+pub fn use_wide() -> RwSignal<bool> {
+    expect_context::<Around>().wide
 }
 
-/// The strip over a screen, with a title that follows signals. Cash joins it once there is a purse.
-pub fn titled(title: impl Fn() -> String + Send + Sync + 'static) -> El {
-    let offline = expect_context::<Around>().offline;
-    strip(
-        Signal::derive(title),
-        offline.into(),
-        Signal::derive(|| None),
-    )
+/// The strip over a screen, with a title that follows signals.
+pub fn titled(title: impl Fn() -> String + 'static) -> El {
+    strip(title, expect_context::<Around>().offline)
 }

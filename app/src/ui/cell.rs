@@ -1,11 +1,10 @@
 //! A field that the keypad types into. It is a button: touching it or stepping into it with the keyboard moves the keypad there.
 
 use haulwren_core::view::Field;
-use leptos::prelude::*;
-
+use leptos::prelude::{Effect, Get as _, GetUntracked as _, Memo, document};
 use web_sys::HtmlElement;
 
-use super::el::{El, button, span};
+use super::el::{Do, El, Now, button, span};
 
 /// What a cell shows.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -35,6 +34,23 @@ impl CellText {
         };
         format!("{name} {text}{usual}{fault}")
     }
+
+    fn class(&self, main: bool) -> String {
+        let marks = [
+            (main, " main"),
+            (self.is_fresh, " fresh"),
+            (self.is_usual, " usual"),
+            (self.text.len() > 4, " long"),
+            (self.text.len() > 6, " longer"),
+        ];
+        let mut class = "cell".to_owned();
+        for (is_so, mark) in marks {
+            if is_so {
+                class += mark;
+            }
+        }
+        class
+    }
 }
 
 /// Which cell.
@@ -44,52 +60,41 @@ pub struct CellSpec {
     pub field: Field,
     /// The word over it.
     pub word: &'static str,
-    /// Its full name for those who hear it; empty when the word is enough.
+    /// Its full name for those who hear it; it ends with the word.
     pub name: &'static str,
     /// Whether it is one of the two large ones.
     pub main: bool,
 }
 
-/// One field. `focus` is where the keypad types, and `on_go` moves it.
-pub fn cell(
-    spec: CellSpec,
-    shown: Signal<CellText>,
-    focus: Signal<Field>,
-    on_go: Callback<Field>,
-) -> El {
+/// One field. `is_typed_into` says whether the keypad types here, and `on_go` moves it.
+pub fn cell(spec: CellSpec, shown: Now<CellText>, is_typed_into: Memo<bool>, on_go: Do<()>) -> El {
     let CellSpec {
         field,
         word,
         name,
         main,
     } = spec;
-    let name = if name.is_empty() { word } else { name };
-    let length = move || shown.with(|shown| shown.text.len());
-    let cell = button(if main { "cell main" } else { "cell" });
-    follow_keypad(
-        cell.html().clone(),
-        Memo::new(move |_| focus.get() == field),
-    );
-    cell.attr("data-field", field.name())
-        .class_if("fresh", move || shown.with(|shown| shown.is_fresh))
-        .class_if("usual", move || shown.with(|shown| shown.is_usual))
-        .class_if("long", move || length() > 4)
-        .class_if("longer", move || length() > 6)
-        .state("aria-pressed", move || focus.get() == field)
+    let (class, fault, said) = (shown.clone(), shown.clone(), shown.clone());
+    let (clicked, stepped_into) = (on_go.clone(), on_go);
+    let cell = button("")
+        .attr("data-field", field.name())
+        .attr_of("class", move || Some(class().class(main)))
+        .state("aria-pressed", move || is_typed_into.get())
         .attr_of("aria-invalid", move || {
-            shown.with(|shown| shown.fault.as_ref().map(|_| "true".to_owned()))
+            fault().fault.map(|_| "true".to_owned())
         })
-        .attr_of("aria-label", move || {
-            Some(shown.with(|shown| shown.said_as(name)))
-        })
-        .on_click(move || on_go.run(field))
+        .attr_of("aria-label", move || Some(said().said_as(name)))
+        .on_click(move || clicked(()))
         .on("focus", move |_| {
-            if focus.get_untracked() != field {
-                on_go.run(field);
+            if !is_typed_into.get_untracked() {
+                stepped_into(());
             }
         })
         .with(span("w").with(word))
-        .with(span("n").text_of(move || shown.with(|shown| shown.text.clone())))
+        .with(" ")
+        .with(span("n").text_of(move || shown().text));
+    follow_keypad(cell.html().clone(), is_typed_into);
+    cell
 }
 
 /// The page's own focus follows the keypad when it goes from field to field, so that the keyboard goes on from there. It is never taken

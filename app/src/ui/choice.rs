@@ -1,56 +1,32 @@
 //! A radio group: joined keys, round only at the two ends.
 
-use leptos::prelude::*;
+use std::rc::Rc;
 
-use super::el::{El, div, el, span};
+use super::el::{Do, El, Now, div, el, span};
 
-/// One choice.
-#[derive(Clone, PartialEq, Eq, Debug)]
-pub struct Choice<T> {
-    /// What it stands for.
-    pub value: T,
-    /// Its word.
-    pub word: String,
-    /// A line under it; may be empty.
-    pub hint: String,
-}
-
-impl<T> Choice<T> {
-    /// A choice with its word and a line under it.
-    pub fn new(value: T, word: &str, hint: &str) -> Self {
-        Self {
-            value,
-            word: word.to_owned(),
-            hint: hint.to_owned(),
-        }
-    }
-}
-
-/// The group. `name` is one that no other group on the page has; `stacked` keys stand on top of each other.
-pub fn choice_keys<T>(
+/// The group: what is asked; a name that no other group on the page has; whether the keys stand on top of each other; the word of each
+/// choice with a line under it, which may be empty; the place of the one that is chosen; and what to do with the place of a new one.
+pub fn choice_keys(
     legend: &str,
-    name: &'static str,
+    name: &str,
     stacked: bool,
-    choices: Vec<Choice<T>>,
-    chosen: Signal<T>,
-    on_choose: Callback<T>,
-) -> El
-where
-    T: Clone + PartialEq + Send + Sync + 'static,
-{
-    let key = move |choice: Choice<T>| {
-        let (mine, chooses) = (choice.value.clone(), choice.value);
+    choices: &[(&str, &str)],
+    chosen: &Now<usize>,
+    on_choose: &Do<usize>,
+) -> El {
+    let key = |(at, (word, hint)): (usize, &(&str, &str))| {
+        let (chosen, on_choose) = (chosen.clone(), on_choose.clone());
         let input = el("input").attr("type", "radio").attr("name", name);
         let input = input
-            .checked_of(move || chosen.get() == mine)
-            .on("change", move |_| on_choose.run(chooses.clone()));
-        let hint = (!choice.hint.is_empty()).then(|| el("small").with(choice.hint));
+            .checked_of(Rc::new(move || chosen() == at))
+            .on("change", move |_| on_choose(at));
+        let hint = (!hint.is_empty()).then(|| el("small").with(*hint));
         el("label")
             .with(input)
-            .with(span("key-face").with(choice.word).with(hint))
+            .with(span("key-face").with(*word).with(hint))
     };
     el("fieldset")
         .class(if stacked { "choice stacked" } else { "choice" })
         .with(el("legend").with(legend))
-        .with(div("keys").with(choices.into_iter().map(key).collect::<Vec<_>>()))
+        .with(div("keys").with(choices.iter().enumerate().map(key).collect::<Vec<_>>()))
 }

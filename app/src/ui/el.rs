@@ -5,9 +5,10 @@
 //! element, text, listener and region goes through one piece of code each; signals, memos, effects and their clean-up stay the library's.
 
 use leptos::prelude::*;
+use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Element, Event, HtmlElement, HtmlInputElement, Node};
+use web_sys::{Element, Event, EventTarget, HtmlElement, HtmlInputElement, Node};
 
 /// An element under construction, or standing on the page. Cheap to copy by `clone`.
 #[derive(Clone)]
@@ -68,11 +69,20 @@ impl El {
 
     /// An attribute that follows signals; `None` takes it off.
     pub fn attr_of(self, name: &'static str, value: impl Fn() -> Option<String> + 'static) -> Self {
-        let element = self.0.clone();
-        follow(Box::new(move || {
-            set_attribute(&element, name, value().as_deref());
-        }));
+        self.attr_by(name, Box::new(value));
         self
+    }
+
+    fn attr_by(&self, name: &'static str, value: Box<dyn Fn() -> Option<String>>) {
+        let element = self.0.clone();
+        let mut stands = None;
+        follow(Box::new(move || {
+            let value = value();
+            if value != stands {
+                set_attribute(&element, name, value.as_deref());
+                stands = value;
+            }
+        }));
     }
 
     /// An attribute without a value that stands while `on` is true, such as `disabled`.
@@ -85,8 +95,35 @@ impl El {
         self.attr_of(name, move || Some(on().to_string()))
     }
 
+    /// Sets or takes off an attribute of an element that stands.
+    pub fn set(&self, name: &str, value: Option<&str>) {
+        set_attribute(&self.0, name, value);
+    }
+
+    /// Sets a style property of an element that stands, through the object model: a strict policy forbids `style=""`.
+    pub fn set_style(&self, name: &str, value: &str) {
+        let result = self.html().style().set_property(name, value);
+        debug_assert!(result.is_ok(), "a style that is not read-only");
+    }
+
+    /// Sets all text of an element that stands.
+    pub fn set_text(&self, text: &str) {
+        self.0.set_text_content(Some(text));
+    }
+
+    /// Puts others in place of what stands inside.
+    pub fn set_inside(&self, inside: impl Into<Nodes>) {
+        self.set_text("");
+        self.append(inside.into());
+    }
+
     /// A class name that stands while `on` is true.
     pub fn class_if(self, name: &'static str, on: impl Fn() -> bool + 'static) -> Self {
+        self.class_by(name, Box::new(on));
+        self
+    }
+
+    fn class_by(&self, name: &'static str, on: Box<dyn Fn() -> bool>) {
         let list = self.0.class_list();
         follow(Box::new(move || {
             let result = if on() {
@@ -96,21 +133,10 @@ impl El {
             };
             debug_assert!(result.is_ok(), "a class name without spaces");
         }));
-        self
-    }
-
-    /// A style property that follows signals, through the object model: a strict policy forbids `style=""`.
-    pub fn style_of(self, name: &'static str, value: impl Fn() -> String + 'static) -> Self {
-        let style = self.html().style();
-        follow(Box::new(move || {
-            let result = style.set_property(name, &value());
-            debug_assert!(result.is_ok(), "a style that is not read-only");
-        }));
-        self
     }
 
     /// The value of an input that follows signals. It is not written when it stands already, so the cursor keeps its place.
-    pub fn value_of(self, value: impl Fn() -> String + 'static) -> Self {
+    pub fn value_of(self, value: Now<String>) -> Self {
         let input: HtmlInputElement = self.0.clone().unchecked_into();
         follow(Box::new(move || {
             let value = value();
@@ -122,7 +148,7 @@ impl El {
     }
 
     /// The tick of a check box or radio button that follows signals.
-    pub fn checked_of(self, on: impl Fn() -> bool + 'static) -> Self {
+    pub fn checked_of(self, on: Now<bool>) -> Self {
         let input: HtmlInputElement = self.0.clone().unchecked_into();
         follow(Box::new(move || input.set_checked(on())));
         self
@@ -147,10 +173,19 @@ impl El {
 
     /// Adds a text that follows signals.
     pub fn text_of(self, text: impl Fn() -> String + 'static) -> Self {
+        self.text_by(Box::new(text));
+        self
+    }
+
+    fn text_by(&self, text: Box<dyn Fn() -> String>) {
         let node = document().create_text_node("");
         add(&self.0, &node, None);
-        follow(Box::new(move || node.set_data(&text())));
-        self
+        follow(Box::new(move || {
+            let text = text();
+            if node.data() != text {
+                node.set_data(&text);
+            }
+        }));
     }
 
     /// Adds a region whose inside is built anew whenever a signal that `inside` reads changes. What was built before is cleaned up with
@@ -177,18 +212,13 @@ impl El {
     }
 
     /// Listens to an event, as long as what it was built in stands.
-    pub fn on(self, event: &str, heard: impl FnMut(Event) + 'static) -> Self {
+    pub fn on(self, event: &'static str, heard: impl FnMut(Event) + 'static) -> Self {
         self.listen(event, Box::new(heard));
         self
     }
 
-    fn listen(&self, event: &str, heard: Box<dyn FnMut(Event)>) {
-        let heard = Closure::wrap(heard);
-        let result = self
-            .0
-            .add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
-        debug_assert!(result.is_ok());
-        keep(heard);
+    fn listen(&self, event: &'static str, heard: Box<dyn FnMut(Event)>) {
+        listen(self.0.as_ref(), event, heard);
     }
 
     /// Does something at a press.
@@ -200,6 +230,57 @@ impl El {
     pub fn on_input(self, mut typed: impl FnMut(String) + 'static) -> Self {
         self.on("input", move |event| typed(typed_text(&event)))
     }
+}
+
+/// Listens to an event of the window, until what it was called in is cleaned up.
+pub fn on_window(event: &'static str, heard: impl FnMut(Event) + 'static) {
+    listen(window().as_ref(), event, Box::new(heard));
+}
+
+fn listen(target: &EventTarget, event: &'static str, heard: Box<dyn FnMut(Event)>) {
+    let heard = Closure::wrap(heard);
+    let result = target.add_event_listener_with_callback(event, heard.as_ref().unchecked_ref());
+    debug_assert!(result.is_ok());
+    keep(Listening {
+        target: target.clone(),
+        event,
+        heard,
+    });
+}
+
+/// An element takes its listeners along when it goes; the window stays, so they are taken off.
+struct Listening {
+    target: EventTarget,
+    event: &'static str,
+    heard: Closure<dyn FnMut(Event)>,
+}
+
+impl Drop for Listening {
+    fn drop(&mut self) {
+        let heard = self.heard.as_ref().unchecked_ref();
+        let result = self
+            .target
+            .remove_event_listener_with_callback(self.event, heard);
+        debug_assert!(result.is_ok());
+    }
+}
+
+/// A value that is worked out when it is asked for; it tracks what it reads.
+pub type Now<T> = Rc<dyn Fn() -> T>;
+
+/// Something that is done with a value.
+pub type Do<T> = Rc<dyn Fn(T)>;
+
+/// A value that others are told of only when it changes: what keeps a region from being built anew at every key. It goes through one
+/// piece of code for each type, not for each place, so few types are used.
+pub fn memo<T: PartialEq + Send + Sync + 'static>(
+    of: impl Fn() -> T + Send + Sync + 'static,
+) -> Memo<T> {
+    memo_by(Box::new(of))
+}
+
+fn memo_by<T: PartialEq + Send + Sync + 'static>(of: Box<dyn Fn() -> T + Send + Sync>) -> Memo<T> {
+    Memo::new(move |_| of())
 }
 
 /// The text of the input, selection or area that an event came from.
@@ -217,7 +298,7 @@ pub fn follow(mut run: Box<dyn FnMut()>) {
 }
 
 /// Drops something when what it was called in is cleaned up.
-fn keep<T: 'static>(kept: T) {
+pub fn keep<T: 'static>(kept: T) {
     StoredValue::new_local(kept);
 }
 

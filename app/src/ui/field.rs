@@ -1,8 +1,8 @@
 //! Fields of a form: a text or a number with its label, a hint and what is wrong with it, all read out together.
 
-use leptos::prelude::*;
+use leptos::prelude::event_target_checked;
 
-use super::el::{El, div, el, span};
+use super::el::{Do, El, Now, div, el, span};
 
 /// What is typed into a field.
 #[derive(Clone, Copy, PartialEq, Eq, Debug, Default)]
@@ -34,9 +34,9 @@ pub struct FieldSpec<'a> {
 /// A field: its text, what is wrong with it as a sentence, and where each change goes.
 pub fn field(
     spec: FieldSpec<'_>,
-    value: Signal<String>,
-    fault: Signal<Option<String>>,
-    on_input: Callback<String>,
+    value: Now<String>,
+    fault: Now<Option<String>>,
+    on_input: Do<String>,
 ) -> El {
     let FieldSpec {
         id,
@@ -47,16 +47,15 @@ pub fn field(
         autofocus,
     } = spec;
     let (hint_id, fault_id) = (format!("{id}-hint"), format!("{id}-fault"));
-    let hint = (!hint.is_empty()).then(|| span("hint").attr("id", &hint_id).with(hint));
-    let described = {
-        let (hint_id, fault_id) = (hint.is_some().then_some(hint_id), fault_id.clone());
-        move || {
-            let fault_id = fault.with(Option::is_some).then(|| fault_id.clone());
-            match (&hint_id, fault_id) {
-                (Some(hint), Some(fault)) => Some(format!("{hint} {fault}")),
-                (hint, fault) => fault.or_else(|| hint.clone()),
-            }
-        }
+    let has_hint = !hint.is_empty();
+    let hint = has_hint.then(|| span("hint").attr("id", &hint_id).with(hint));
+    let (is_wrong, described_by) = (fault.clone(), fault.clone());
+    let about_fault = fault_id.clone();
+    let described = move || {
+        let hint = has_hint.then_some(hint_id.as_str());
+        let fault = described_by().map(|_| about_fault.as_str());
+        let all: Vec<&str> = hint.into_iter().chain(fault).collect();
+        (!all.is_empty()).then(|| all.join(" "))
     };
     let is_number = entry == Entry::Number;
     let mut input = el("input")
@@ -71,32 +70,28 @@ pub fn field(
         input = input.attr("autofocus", "");
     }
     let input = input
-        .value_of(move || value.get())
+        .value_of(value)
         .attr_of("aria-invalid", move || {
-            fault.with(|fault| fault.as_ref().map(|_| "true".to_owned()))
+            is_wrong().map(|_| "true".to_owned())
         })
         .attr_of("aria-describedby", described)
-        .on_input(move |text| on_input.run(text));
+        .on_input(move |text| on_input(text));
     div("field")
         .with(el("label").attr("for", id).with(label))
         .with(hint)
         .with(span("with-unit").with(input).with(unit))
-        .show(move || {
-            fault
-                .get()
-                .map(|fault| span("fault").attr("id", &fault_id).with(fault))
-        })
+        .show(move || fault().map(|fault| span("fault").attr("id", &fault_id).with(fault)))
 }
 
 /// A box to tick. `id` is a name that no other field on the page has.
-pub fn check(id: &'static str, label: &str, ticked: Signal<bool>, on_tick: Callback<bool>) -> El {
+pub fn check(id: &str, label: &str, ticked: Now<bool>, on_tick: Do<bool>) -> El {
     let input = el("input")
         .attr("id", id)
         .attr("type", "checkbox")
-        .checked_of(move || ticked.get());
+        .checked_of(ticked);
     div("check")
         .with(input.on("change", move |event| {
-            on_tick.run(event_target_checked(&event));
+            on_tick(event_target_checked(&event));
         }))
         .with(el("label").attr("for", id).with(label))
 }

@@ -1,8 +1,8 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
-use leptos::prelude::*;
+use leptos::prelude::{Get as _, Memo};
 
-use super::el::{El, Nodes, button, div, el, span};
+use super::el::{Do, El, Now, button, div, el, span};
 use super::icons::{Icon, sign};
 
 /// A key.
@@ -58,71 +58,80 @@ const ROWS: [Key; 12] = [
 ];
 
 /// What the keypad shows.
-#[derive(Clone, Copy)]
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct KeypadShown {
-    /// Whether the screen is covered: then there is nothing to buy, and a key clears the field instead.
-    pub covered: Signal<bool>,
     /// What the half-unit key types.
-    pub half: Signal<String>,
+    pub half: String,
     /// Whether the currency has decimals.
-    pub has_point: Signal<bool>,
-    /// Whether something can be bought.
-    pub can_buy: Signal<bool>,
-    /// What the Buy key says: the sum, and a line under it.
-    pub sum: Signal<(String, String)>,
+    pub has_point: bool,
+    /// What the Buy key says: the sum, when something can be bought.
+    pub sum: Option<String>,
+    /// A line under the sum; may be empty.
+    pub note: &'static str,
 }
 
-/// The keypad. `on_key` is called with each key.
-pub fn keypad(shown: KeypadShown, on_key: Callback<Key>) -> El {
-    let pressed = move |key: Key| move || on_key.run(key);
-    let face = move |class: &str, key: Key| {
-        button(class)
-            .attr("data-key", key.name())
-            .on_click(pressed(key))
+/// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
+/// called with each key.
+pub fn keypad(covered: Memo<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>) -> El {
+    let face = {
+        let on_key = on_key.clone();
+        move |class: &str, key: Key| {
+            let on_key = on_key.clone();
+            button(class)
+                .attr("data-key", key.name())
+                .on_click(move || on_key(key))
+        }
     };
-    let digit = move |key: Key| {
+    let digit = |key: Key| {
         let button = face("key", key);
+        let shown = shown.clone();
         match key {
-            Key::Half => button.text_of(move || shown.half.get()),
+            Key::Half => button.text_of(move || shown().half),
             Key::Point => button
                 .attr("aria-label", "point")
-                .class_if("none", move || !shown.has_point.get())
+                .class_if("none", move || !shown().has_point)
                 .with("."),
             key => button.with(key.name()),
         }
     };
-    let actions = move || -> Nodes {
-        if shown.covered.get() {
-            return face("key side clear", Key::Clear)
-                .attr("aria-label", "Clear")
-                .with("C")
-                .into();
+    let rub = face("key side rub", Key::Rub)
+        .attr("aria-label", "Rub out")
+        .with(sign(Icon::Rub));
+    let digits = ROWS.map(digit);
+    let shown = shown.clone();
+    let actions = move || {
+        if covered.get() {
+            return vec![
+                face("key side clear", Key::Clear)
+                    .attr("aria-label", "Clear")
+                    .with("C"),
+            ];
         }
         let next = face("key side next", Key::Next)
             .with(sign(Icon::Next))
             .with(el("small").with("next"));
-        let buy = face("key buy", Key::Buy)
-            .flag("disabled", move || !shown.can_buy.get())
-            .with(span("word").with("Buy it"))
-            .with(" ")
-            .with(div("bare").show(move || {
-                let (sum, line) = shown.sum.get();
-                let class = if sum.len() > 7 { "sum long" } else { "sum" };
-                let sum = (!sum.is_empty()).then(|| span(class).with(sum));
-                let line = (!line.is_empty()).then(|| el("small").with(line));
-                [Nodes::from(sum), Nodes::from(" "), Nodes::from(line)]
-            }));
-        [next, buy].into()
+        vec![next, buy(face("key buy", Key::Buy), &shown)]
     };
     div("keypad")
-        .class_if("is-covered", move || shown.covered.get())
+        .class_if("is-covered", move || covered.get())
         .attr("role", "group")
         .attr("aria-label", "Keypad")
-        .with(ROWS.map(digit))
-        .with(
-            face("key side rub", Key::Rub)
-                .attr("aria-label", "Rub out")
-                .with(sign(Icon::Rub)),
-        )
+        .with(digits)
+        .with(rub)
         .show(actions)
+}
+
+fn buy(key: El, shown: &Now<KeypadShown>) -> El {
+    let (can, sum, size, note) = (shown.clone(), shown.clone(), shown.clone(), shown.clone());
+    let is_long = move || size().sum.is_some_and(|sum| sum.len() > 7);
+    key.flag("disabled", move || can().sum.is_none())
+        .with(span("word").with("Buy it"))
+        .with(" ")
+        .with(
+            span("sum")
+                .class_if("long", is_long)
+                .text_of(move || sum().sum.unwrap_or_default()),
+        )
+        .with(" ")
+        .with(el("small").text_of(move || note().note.to_owned()))
 }

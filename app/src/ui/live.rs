@@ -1,36 +1,41 @@
 //! Says a changing text aloud, politely: when it changes, at most once a second, and only the latest.
 
+use std::cell::Cell;
+use std::rc::Rc;
 use std::time::Duration;
 
-use leptos::prelude::*;
+use leptos::prelude::{
+    Get as _, IsDisposed as _, RwSignal, Set as _, WithUntracked as _, set_timeout, untrack,
+};
 
-use super::el::{El, el};
+use super::el::{El, Now, el, follow};
 
 /// The least time between two texts.
 const PAUSE: Duration = Duration::from_secs(1);
 
 /// A hidden region that is read out. An empty text is not said.
-pub fn spoken(text: Signal<String>) -> El {
+pub fn spoken(text: Now<String>) -> El {
     let said = RwSignal::new(String::new());
-    let waits = StoredValue::new(false);
+    let waits = Rc::new(Cell::new(false));
     // Time is outside of the page's signals: a timer brings it in. What is said is a late copy on purpose.
-    Effect::new(move || {
-        let now = text.get();
-        if waits.get_value() || said.with_untracked(|said| *said == now) {
+    follow(Box::new(move || {
+        let now = text();
+        if waits.get() || said.with_untracked(|said| *said == now) {
             return;
         }
-        waits.set_value(true);
+        waits.set(true);
+        let (text, waits) = (text.clone(), waits.clone());
         set_timeout(
             move || {
-                if waits.try_set_value(false).is_none()
-                    && let Some(latest) = text.try_get_untracked()
-                {
-                    said.try_set(latest);
+                waits.set(false);
+                // The screen may have gone in the meantime, and what it shows with it.
+                if !said.is_disposed() {
+                    said.set(untrack(|| text()));
                 }
             },
             PAUSE,
         );
-    });
+    }));
     let region = el("p")
         .class("hidden")
         .attr("role", "status")

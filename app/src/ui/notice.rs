@@ -4,17 +4,15 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use super::el::{El, Nodes, button, div, el};
+use super::el::{Do, El, Nodes, button, div, el};
 
-/// An error: the bold fact, what to do, and one button. A `plain` one only tells, and is no error.
-pub fn notice(fact: &str, hint: &str, action: Option<(&str, Callback<()>)>, plain: bool) -> El {
-    let key = action.map(|(word, on_action)| {
-        button("press strong")
-            .on_click(move || on_action.run(()))
-            .with(word)
-    });
-    div(if plain { "notice plain" } else { "notice" })
-        .attr("role", if plain { "status" } else { "alert" })
+/// An error: the bold fact, what to do, and one button with its word.
+pub fn notice(fact: &str, hint: &str, word: &str, on_action: Do<()>) -> El {
+    let key = button("press strong")
+        .on_click(move || on_action(()))
+        .with(word);
+    div("notice")
+        .attr("role", "alert")
         .with(el("p").with(el("b").with(fact)).with(" ").with(hint))
         .with(key)
 }
@@ -25,7 +23,7 @@ pub fn empty(line: &str, inside: impl Into<Nodes>) -> El {
 }
 
 /// A hollow bar while a save takes longer than 300 ms. It never blocks anything.
-pub fn saving(saving: Signal<bool>) -> El {
+pub fn saving(saving: RwSignal<bool>) -> El {
     let is_long = RwSignal::new(false);
     // Time is outside of the page's signals: a timer brings it in.
     Effect::new(move |timer: Option<Option<TimeoutHandle>>| {

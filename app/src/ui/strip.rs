@@ -1,18 +1,12 @@
-//! The strip over a screen: where one is, that it is saved here, and what cash is left.
+//! The strip over a screen: where one is, and that all of it is saved here. Without a network that is said, but it is no error.
 
-use haulwren_core::money::{Currency, Money};
-use leptos::prelude::*;
+use leptos::prelude::{Get as _, RwSignal};
 
-use super::el::{El, Nodes, div, el, span};
+use super::el::{El, Nodes, el};
 use super::icons::{Icon, sign};
-use crate::format;
 
-/// The strip: the screen's title, whether there is no signal, and cash left when it is known.
-pub fn strip(
-    title: Signal<String>,
-    offline: Signal<bool>,
-    cash: Signal<Option<(Money, Currency)>>,
-) -> El {
+/// The strip: the screen's title, and whether there is no signal.
+pub fn strip(title: impl Fn() -> String + 'static, offline: RwSignal<bool>) -> El {
     let saved = move || {
         let (icon, words) = if offline.get() {
             (Icon::NoSignal, "No signal. Saved on this device")
@@ -21,15 +15,8 @@ pub fn strip(
         };
         [Nodes::from(sign(icon)), Nodes::from(words)]
     };
-    let left = move || {
-        cash.get().map(|(left, currency)| {
-            div("strip-cash")
-                .with(span("").with("Cash left"))
-                .with(el("b").with(format::headline(left, currency)))
-        })
-    };
     let where_one_is = el("div")
-        .with(el("h1").text_of(move || title.get()))
+        .with(el("h1").text_of(title))
         .with(el("p").show(saved));
-    el("header").class("strip").with(where_one_is).show(left)
+    el("header").class("strip").with(where_one_is)
 }

@@ -1,8 +1,6 @@
 //! The stages: a bar at the bottom of a phone, a rail at the left from 900 px.
 
-use leptos::prelude::*;
-
-use super::el::{El, el, span};
+use super::el::{El, Now, el, span};
 use super::icons::{Icon, sign, wren};
 
 /// One stage.
@@ -17,13 +15,14 @@ pub struct Tab {
 }
 
 /// The bar or rail: the stages in order, the place of the one that is open, and two or three words at the foot of the rail.
-pub fn tabs(tabs: Vec<Tab>, current: Signal<Option<usize>>, foot: Signal<String>) -> El {
-    let tab = move |(at, tab): (usize, Tab)| {
+pub fn tabs(tabs: &[Tab], current: &Now<Option<usize>>, foot: Now<String>) -> El {
+    let tab = |(at, tab): (usize, &Tab)| {
+        let current = current.clone();
         el("a")
             .class("tab")
             .attr("href", &tab.href)
             .attr_of("aria-current", move || {
-                (current.get() == Some(at)).then(|| "page".to_owned())
+                (current() == Some(at)).then(|| "page".to_owned())
             })
             .with(sign(tab.icon))
             .with(tab.word)
@@ -32,6 +31,6 @@ pub fn tabs(tabs: Vec<Tab>, current: Signal<Option<usize>>, foot: Signal<String>
         .class("tabs")
         .attr("aria-label", "Stages")
         .with(span("brand").with(wren()).with("Haulwren"))
-        .with(tabs.into_iter().enumerate().map(tab).collect::<Vec<_>>())
-        .with(el("p").class("tabs-foot").text_of(move || foot.get()))
+        .with(tabs.iter().enumerate().map(tab).collect::<Vec<_>>())
+        .with(el("p").class("tabs-foot").text_of(move || foot()))
 }

@@ -1,78 +1,84 @@
 //! The undo bar: what was saved last, a key that takes it back, and the last ten. It has no countdown.
 
 use haulwren_core::view::Done;
-use leptos::prelude::*;
+use leptos::prelude::{Get as _, RwSignal, Set as _, With as _};
+use std::rc::Rc;
 
-use super::el::{El, Nodes, button, div, el, span};
+use super::el::{Do, El, button, div, el, memo, span};
 use super::icons::{Icon, sign};
 use super::sheet::sheet;
 use crate::format;
 
-/// The bar, which shows while there is a last save. `ten` are the last ten, newest first, each with whether it can still be undone,
-/// `None` while they are being read; `on_list` asks for them; `on_undo` takes a save back by its first number.
+/// The last ten saves, newest first, each with whether it can still be undone; `None` while they are being read.
+pub type Ten = Option<Vec<(Done, bool)>>;
+
+/// The bar, which shows while there is a last save. `on_list` asks for the last ten; `on_undo` takes a save back by its first number.
 pub fn undo_bar(
-    last: Signal<Option<Done>>,
-    ten: Signal<Option<Vec<(Done, bool)>>>,
-    on_list: Callback<()>,
-    on_undo: Callback<u64>,
+    last: RwSignal<Option<Done>>,
+    ten: RwSignal<Ten>,
+    on_list: Do<()>,
+    on_undo: Do<u64>,
 ) -> El {
     let listed = RwSignal::new(false);
-    let undo = Callback::new(move |save| {
+    let undo: Do<u64> = Rc::new(move |save| {
         listed.set(false);
-        on_undo.run(save);
+        on_undo(save);
     });
-    let show_ten = move || {
-        on_list.run(());
-        listed.set(true);
-    };
+    let close: Do<()> = Rc::new(move |()| listed.set(false));
+    let from_list = undo.clone();
     let bar = move |done: Done| {
+        let on_list = on_list.clone();
+        let show_ten = move || {
+            on_list(());
+            listed.set(true);
+        };
         el("section")
             .class("undo")
             .attr("data-undo", "")
             .attr("aria-label", "Last save")
             .with(el("p").attr("role", "status").with(done.sentence))
             .with(button("press").on_click(show_ten).with("Last ten"))
-            .with(undo_key("press strong", done.save, undo))
+            .with(undo_key("press strong", done.save, &undo))
     };
-    let rows = move || -> Nodes {
-        match ten.get() {
-            None => el("p").attr("role", "status").with("Reading").into(),
-            Some(ten) => ten
-                .into_iter()
-                .map(|(done, can)| row(done, can, undo))
-                .collect::<Vec<_>>()
-                .into(),
-        }
+    let rows = move || {
+        ten.with(|ten| match ten {
+            None => el("p").attr("role", "status").with("Reading"),
+            Some(ten) => el("ul").with(
+                ten.iter()
+                    .map(|(done, can)| row(done, *can, &from_list))
+                    .collect::<Vec<_>>(),
+            ),
+        })
     };
-    let title = Signal::derive(|| "Last ten saves".to_owned());
-    let close = Callback::new(move |()| listed.set(false));
-    div("bare").show(move || last.get().map(bar)).with(sheet(
-        listed.into(),
-        close,
+    let title = Rc::new(|| "Last ten saves".to_owned());
+    div("bare").show(move || last.get().map(&bar)).with(sheet(
+        memo(move || listed.get()),
+        &close,
         title,
         false,
-        move || el("ul").show(rows),
+        rows,
     ))
 }
 
-fn undo_key(class: &str, save: u64, undo: Callback<u64>) -> El {
+fn undo_key(class: &str, save: u64, undo: &Do<u64>) -> El {
+    let undo = undo.clone();
     button(class)
-        .on_click(move || undo.run(save))
+        .on_click(move || undo(save))
         .with(sign(Icon::Undo))
         .with("Undo")
 }
 
-fn row(done: Done, can: bool, undo: Callback<u64>) -> El {
+fn row(done: &Done, can: bool, undo: &Do<u64>) -> El {
     let name = format!("Undo: {}", done.sentence);
     let when = format!("{}, {}", format::day_at(done.at), format::time(done.at));
     let what = span("what")
-        .with(done.sentence)
+        .with(done.sentence.as_str())
         .with(" ")
         .with(el("br"))
         .with(span("support").with(when));
-    let key = undo_key("press", done.save, undo).attr("aria-label", &name);
-    el("li")
-        .class("row")
-        .with(what)
-        .with(key.flag("disabled", move || !can))
+    let mut key = undo_key("press", done.save, undo).attr("aria-label", &name);
+    if !can {
+        key = key.attr("disabled", "");
+    }
+    el("li").class("row").with(what).with(key)
 }

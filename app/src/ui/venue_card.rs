@@ -2,9 +2,9 @@
 
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::postage::Arrangement;
-use leptos::prelude::*;
+use std::rc::Rc;
 
-use super::el::{El, el, span};
+use super::el::{Do, El, Now, el, span};
 use super::icons::{Icon, sign};
 use crate::format;
 
@@ -39,9 +39,11 @@ impl VenueFacts {
 }
 
 /// One card: what it shows, and what is called when it is chosen.
-pub fn venue_card(facts: Signal<VenueFacts>, on_choose: Callback<()>) -> El {
+pub fn venue_card(facts: &Now<VenueFacts>, on_choose: Do<()>) -> El {
+    let [name, chosen, keep, post] = std::array::from_fn(|_| facts.clone());
     let keep = move || {
-        facts.with(|facts| match facts.keep {
+        let facts = keep();
+        match facts.keep {
             None => el("b").with("–"),
             Some(keep) => {
                 let class = if keep.is_negative() { "loss" } else { "" };
@@ -49,19 +51,19 @@ pub fn venue_card(facts: Signal<VenueFacts>, on_choose: Callback<()>) -> El {
                     .class(class)
                     .with(format::or_loss(keep, facts.currency))
             }
-        })
+        }
     };
     let input = el("input").attr("type", "radio").attr("name", "venue");
     let input = input
-        .checked_of(move || facts.with(|facts| facts.is_judged))
-        .on("change", move |_| on_choose.run(()));
+        .checked_of(Rc::new(move || chosen().is_judged))
+        .on("change", move |_| on_choose(()));
     let name = span("name")
-        .text_of(move || facts.with(|facts| facts.name.clone()))
+        .text_of(move || name().name)
         .with(" ")
         .with(sign(Icon::Tick));
     let card = span("card")
         .with(name)
         .show(keep)
-        .with(el("small").text_of(move || facts.with(VenueFacts::postage)));
+        .with(el("small").text_of(move || post().postage()));
     el("label").class("venue").with(input).with(card)
 }

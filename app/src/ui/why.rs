@@ -7,8 +7,8 @@ use super::el::{El, el};
 use crate::format;
 
 /// The lines that made a figure, and their sum.
-pub fn why_lines(lines: Vec<Why>, total_word: &str, total: Money, currency: Currency) -> El {
-    let row = |line: Why| {
+pub fn why_lines(lines: &[Why], total_word: &str, total: Money, currency: Currency) -> El {
+    let row = |line: &Why| {
         let working = line.working(currency).map(|text| el("small").with(text));
         let head = el("th")
             .attr("scope", "row")
@@ -27,19 +27,19 @@ pub fn why_lines(lines: Vec<Why>, total_word: &str, total: Money, currency: Curr
         .with(sum);
     el("table")
         .class("why-lines")
-        .with(el("tbody").with(lines.into_iter().map(row).collect::<Vec<_>>()))
+        .with(el("tbody").with(lines.iter().map(row).collect::<Vec<_>>()))
         .with(el("tfoot").with(foot))
 }
 
 /// The reasons of a verdict, the deciding one last and bold.
-pub fn reasons(reasons: Vec<Reason>, currency: Currency) -> El {
+pub fn reasons(reasons: &[Reason], currency: Currency) -> El {
     let last = reasons.len().saturating_sub(1);
-    let row = |(at, reason): (usize, Reason)| {
+    let row = |(at, reason): (usize, &Reason)| {
         el("li")
             .class(if at == last { "deciding" } else { "" })
             .with(reason.sentence(currency))
     };
     el("ul")
         .class("reasons")
-        .with(reasons.into_iter().enumerate().map(row).collect::<Vec<_>>())
+        .with(reasons.iter().enumerate().map(row).collect::<Vec<_>>())
 }

@@ -1,5 +1,7 @@
 //! The fields: asking, sells for (low, likely, high), postage and packing.
 
+use std::rc::Rc;
+
 use haulwren_core::view::{DecideDraft, DecideView, Field};
 use leptos::prelude::*;
 
@@ -7,7 +9,7 @@ use super::Desk;
 use crate::format;
 use crate::store::use_store;
 use crate::ui::cell::{CellSpec, CellText, cell};
-use crate::ui::el::{El, div};
+use crate::ui::el::{El, div, memo};
 
 const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
     CellSpec {
@@ -18,46 +20,46 @@ const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) 
     }
 }
 
-const ASK: [CellSpec; 1] = [spec(Field::Ask, "Asking", "", true)];
+const ASK: [CellSpec; 1] = [spec(Field::Ask, "Asking", "Asking", true)];
 const SELLS: [CellSpec; 3] = [
     spec(Field::Low, "low", "Sells for, low", false),
-    spec(Field::Likely, "Sells for", "Sells for, likely", true),
+    spec(Field::Likely, "Sells for", "Likely sells for", true),
     spec(Field::High, "high", "Sells for, high", false),
 ];
 const COSTS: [CellSpec; 2] = [
-    spec(Field::Postage, "Postage", "", false),
-    spec(Field::Packing, "Packing", "", false),
+    spec(Field::Postage, "Postage", "Postage", false),
+    spec(Field::Packing, "Packing", "Packing", false),
 ];
 
 /// The row of fields.
 pub fn cells(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
-    let focus = Memo::new(move |_| store.draft(|draft| draft.focus));
-    let on_go = Callback::new(move |field| {
-        desk.refused.set(None);
-        store.edit_draft(|draft| draft.go(field));
-    });
     let one = move |spec: CellSpec| {
-        let shown = Memo::new(move |_| {
-            let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, spec.field));
+        let field = spec.field;
+        let is_typed_into = memo(move || store.draft(|draft| draft.focus) == field);
+        let shown = move || {
+            let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, field));
             view.with(|view| view.as_ref().map(text))
                 .unwrap_or_default()
-        });
-        cell(spec, shown.into(), focus.into(), on_go)
+        };
+        let go = move |()| {
+            desk.refused.set(None);
+            store.edit_draft(|draft| draft.go(field));
+        };
+        cell(spec, Rc::new(shown), is_typed_into, Rc::new(go))
     };
-    let group = |class: &str, name: &str| {
-        div(&format!("cell-group {class}"))
-            .attr("role", "group")
-            .attr("aria-label", name)
-    };
+    let group = |class: &str, name: &str| div(class).attr("role", "group").attr("aria-label", name);
     let is_posted =
         move || view.with(|view| view.as_ref().is_some_and(|view| view.postage.is_some()));
-    let costs = group("of-costs", "Costs of sending").class_if("unused", move || !is_posted());
     div("cells")
         .with(div("cell-group of-ask").with(ASK.map(one)))
-        .with(group("of-sells", "Sells for").with(SELLS.map(one)))
-        .with(costs.with(COSTS.map(one)))
+        .with(group("cell-group of-sells", "Sells for").with(SELLS.map(one)))
+        .with(
+            group("cell-group of-costs", "Costs of sending")
+                .class_if("unused", move || !is_posted())
+                .with(COSTS.map(one)),
+        )
 }
 
 /// What stands in a field: while the keypad types there, the text as typed; else the amount it means.

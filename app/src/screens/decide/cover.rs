@@ -1,5 +1,7 @@
 //! The cover key. Touched, it covers; then a touch shows everything again, and a hold shows it only while it lasts.
 
+use std::cell::Cell;
+use std::rc::Rc;
 use std::time::Duration;
 
 use leptos::prelude::*;
@@ -8,7 +10,7 @@ use web_sys::{Element, Event, PointerEvent};
 
 use super::Desk;
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, button};
+use crate::ui::el::{Do, El, Nodes, button};
 use crate::ui::icons::{Icon, sign};
 
 /// Held longer than this, it only peeks.
@@ -17,54 +19,61 @@ const HOLD: Duration = Duration::from_millis(300);
 /// The key.
 pub fn cover_key(desk: Desk) -> El {
     let store = use_store();
-    let covered = Memo::new(move |_| store.draft(|draft| draft.covered));
-    let timer = StoredValue::new(None::<TimeoutHandle>);
-    let was_held = StoredValue::new(false);
-    let end = move || {
-        if let Some(timer) = timer.try_update_value(Option::take).flatten() {
-            timer.clear();
-        }
-        if desk.peeking.try_get_untracked() == Some(true) {
-            desk.peeking.set(false);
-        }
+    let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
+    let was_held = Rc::new(Cell::new(false));
+    let end: Do<()> = {
+        let timer = timer.clone();
+        Rc::new(move |()| {
+            if let Some(timer) = timer.take() {
+                timer.clear();
+            }
+            if desk.peeking.get_untracked() {
+                desk.peeking.set(false);
+            }
+        })
     };
+    let holds = was_held.clone();
     let down = move |event: Event| {
-        was_held.set_value(false);
-        if !covered.get_untracked() {
+        holds.set(false);
+        if !desk.covered.get_untracked() {
             return;
         }
         keep_pointer(&event);
+        let (holds, held) = (holds.clone(), timer.clone());
         let peek = move || {
-            was_held.set_value(true);
-            desk.peeking.set(true);
+            held.set(None);
+            // The screen may have gone in the meantime.
+            if !desk.peeking.is_disposed() {
+                holds.set(true);
+                desk.peeking.set(true);
+            }
         };
-        timer.set_value(set_timeout_with_handle(peek, HOLD).ok());
+        timer.set(set_timeout_with_handle(peek, HOLD).ok());
     };
     let touched = move || {
-        if was_held.get_value() {
-            was_held.set_value(false);
+        if was_held.take() {
             return;
         }
         desk.opened.set(None);
         desk.naming.set(false);
         store.edit_draft(|draft| draft.covered = !draft.covered);
     };
-    on_cleanup(end);
     let face = move || {
-        let (icon, word) = if covered.get() {
+        let (icon, word) = if desk.covered.get() {
             (Icon::Show, "Show")
         } else {
             (Icon::Cover, "Cover")
         };
         [Nodes::from(sign(icon)), word.into()]
     };
-    button("press cover-key")
+    let mut key = button("press cover-key")
         .attr("data-key", "cover")
-        .on("pointerdown", down)
-        .on("pointerup", move |_| end())
-        .on("pointercancel", move |_| end())
-        .on("lostpointercapture", move |_| end())
-        .on("contextmenu", |event| event.prevent_default())
+        .on("pointerdown", down);
+    for event in ["pointerup", "pointercancel", "lostpointercapture"] {
+        let end = end.clone();
+        key = key.on(event, move |_| end(()));
+    }
+    key.on("contextmenu", |event| event.prevent_default())
         .on_click(touched)
         .show(face)
 }

@@ -1,20 +1,23 @@
 //! The keyboard on Decide: digits, point and Backspace type into the field, Enter buys. Tab goes from field to field by
 //! itself, and the keypad follows the focus.
 
-use leptos::ev::{self, KeyboardEvent};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement};
+use web_sys::{Element, HtmlElement, KeyboardEvent};
 
 use super::Desk;
 use super::tray::type_key;
 use crate::store::Store;
+use crate::ui::el::on_window;
 use crate::ui::keypad::Key;
 
 /// Listens while the screen stands.
 pub fn follow(store: Store, desk: Desk) {
-    let listener = window_event_listener(ev::keydown, move |event| heard(store, desk, &event));
-    on_cleanup(move || listener.remove());
+    on_window("keydown", move |event| {
+        if let Some(event) = event.dyn_ref::<KeyboardEvent>() {
+            heard(store, desk, event);
+        }
+    });
 }
 
 fn heard(store: Store, desk: Desk, event: &KeyboardEvent) {
@@ -22,7 +25,7 @@ fn heard(store: Store, desk: Desk, event: &KeyboardEvent) {
     if is_busy || is_on_sheet() || event.ctrl_key() || event.meta_key() || event.alt_key() {
         return;
     }
-    let covered = untrack(|| store.draft(|draft| draft.covered));
+    let covered = desk.covered.get_untracked();
     if event.key() == "Tab" && !event.shift_key() && !covered && is_on_nothing() {
         event.prevent_default();
         return focus_field(store);

@@ -9,10 +9,12 @@ mod tray;
 mod venues;
 mod why;
 
+use std::rc::Rc;
+
 use leptos::prelude::*;
 
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::el::{El, div, el, memo};
 use crate::ui::live::spoken;
 use crate::ui::rail::Touched;
 
@@ -27,7 +29,9 @@ struct Desk {
     peeking: RwSignal<bool>,
     /// Why the last key was not taken.
     refused: RwSignal<Option<String>>,
-    /// Whether everything but the asking price is hidden.
+    /// Whether the trader covered the screen.
+    covered: Memo<bool>,
+    /// Whether everything but the asking price is hidden: covered, and not peeked at.
     hides: Memo<bool>,
 }
 
@@ -40,12 +44,13 @@ pub fn decide() -> El {
         naming: RwSignal::new(false),
         peeking,
         refused: RwSignal::new(None),
-        hides: Memo::new(move |_| store.draft(|draft| draft.covered) && !peeking.get()),
+        covered: memo(move || store.draft(|draft| draft.covered)),
+        hides: memo(move || store.draft(|draft| draft.covered) && !peeking.get()),
     };
     keys::follow(store, desk);
-    let body = move || -> Nodes {
+    let body = move || {
         if desk.hides.get() {
-            top::covered().into()
+            top::covered()
         } else {
             top::top(desk)
         }
@@ -54,7 +59,7 @@ pub fn decide() -> El {
         .class("decide")
         .with(div("decide-body").show(body))
         .with(tray::tray(desk))
-        .with(spoken(Signal::derive(move || verdict_aloud(store, desk))))
+        .with(spoken(Rc::new(move || verdict_aloud(store, desk))))
         .with(why::why_sheet(desk))
         .with(name::name_sheet(desk))
 }

@@ -1,6 +1,8 @@
 //! What stands over the tray: the rail, the venues and the fields; or, covered, the asking figure alone.
 
-use haulwren_core::view::{DecideDraft, Field};
+use std::rc::Rc;
+
+use haulwren_core::view::{DecideDraft, DecideView, Field};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -8,18 +10,17 @@ use super::cells::cells;
 use super::venues::venues;
 use crate::screens::haul::last_save;
 use crate::screens::page::titled;
+use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, div, el, span};
-use crate::ui::rail::{RailFacts, price_rail};
+use crate::ui::el::{Do, El, Nodes, Now, div, el, memo, span};
+use crate::ui::rail::{RailFacts, Touched, price_rail};
 
 /// Everything that the seller should not read.
 pub fn top(desk: Desk) -> Nodes {
     let store = use_store();
-    let is_idle = Memo::new(move |_| store.draft(DecideDraft::is_empty));
+    let is_idle = memo(move || store.draft(DecideDraft::is_empty));
     let scrolled = div("decide-top")
-        .with(titled(|| "Worth it?".to_owned()))
-        .with(rail(desk))
-        .with(venues(desk))
+        .with([titled(|| "Worth it?".to_owned()), rail(desk), venues(desk)])
         // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
         .show(move || is_idle.get().then(last_save));
     [scrolled, cells(desk)].into()
@@ -28,57 +29,62 @@ pub fn top(desk: Desk) -> Nodes {
 /// The rail, or what is still needed to draw it.
 fn rail(desk: Desk) -> El {
     let view = use_store().decide_view();
-    let facts = Memo::new(move |_| {
+    let facts = move || view.with(|view| view.as_ref().and_then(facts_of));
+    let has_facts = memo(move || {
         view.with(|view| {
-            let view = view.as_ref()?;
-            let judged = view.appraisal.judged.as_ref()?;
-            Some(RailFacts::of(judged, view.currency, false))
+            view.as_ref()
+                .is_some_and(|view| view.appraisal.judged.is_some())
         })
     });
-    let has_facts = Memo::new(move |_| facts.with(Option::is_some));
+    // One text, so that what stays the same is not drawn and said again at every key.
+    let missing = memo(move || view.with(|view| view.as_ref().map(missing_of).unwrap_or_default()));
+    let on_touch: Do<Touched> = Rc::new(move |touched| desk.opened.set(Some(touched)));
     let drawn = move || {
-        let first = facts.get_untracked()?;
+        let first = untrack(facts)?;
         // The rail stays on the page while its facts change.
-        let shown = Memo::new(move |_| facts.get().unwrap_or_else(|| first.clone()));
-        let touched = Callback::new(move |touched| desk.opened.set(Some(touched)));
-        Some(price_rail(shown.into(), touched, "rail"))
-    };
-    let missing = move || {
-        view.with(|view| {
-            let missing = view.as_ref().map(|view| &view.appraisal.missing);
-            let lines = missing
-                .into_iter()
-                .flatten()
-                .map(|missing| el("p").with(missing.sentence()));
-            lines.collect::<Vec<_>>()
-        })
-    };
-    let blank = move || {
-        div("rail-empty")
-            .with(div("").attr("role", "status").show(missing))
-            .with(el("i"))
-            .with(span("hidden").attr("data-verdict", "none"))
+        let shown: Now<RailFacts> = Rc::new(move || facts().unwrap_or_else(|| first.clone()));
+        Some(price_rail(shown, &on_touch, "rail"))
     };
     div("decide-rail").show(move || {
-        if has_facts.get() {
-            drawn()
-        } else {
-            Some(blank())
-        }
+        let rail = if has_facts.get() { drawn() } else { None };
+        rail.unwrap_or_else(|| blank(missing))
     })
 }
 
+fn facts_of(view: &DecideView) -> Option<RailFacts> {
+    let judged = view.appraisal.judged.as_ref()?;
+    Some(RailFacts::of(judged, view.currency, false))
+}
+
+/// What is missing, a line each.
+fn missing_of(view: &DecideView) -> String {
+    let lines = view
+        .appraisal
+        .missing
+        .iter()
+        .map(|missing| missing.sentence());
+    lines.collect::<Vec<_>>().join("\n")
+}
+
+fn blank(missing: Memo<String>) -> El {
+    let lines = move || missing.with(|lines| lines.lines().map(parts::line).collect::<Vec<_>>());
+    div("rail-empty")
+        .with(el("div").attr("role", "status").show(lines))
+        .with(el("i"))
+        .with(span("hidden").attr("data-verdict", "none"))
+}
+
 /// The asking figure alone.
-pub fn covered() -> El {
+pub fn covered() -> Nodes {
     let store = use_store();
-    let ask = Memo::new(move |_| store.draft(|draft| draft.text(Field::Ask).to_owned()));
-    let length = move || ask.with(String::len);
+    let length = move || store.draft(|draft| draft.text(Field::Ask).len());
     let figure = span("covered-figure")
         .class_if("long", move || length() > 5)
         .class_if("longer", move || length() > 8)
-        .text_of(move || ask.get());
-    div("covered")
-        .attr("role", "group")
-        .attr("aria-label", "Covered")
-        .with(figure)
+        .text_of(move || store.draft(|draft| draft.text(Field::Ask).to_owned()));
+    [
+        el("h1").class("hidden").with("Asking"),
+        div("covered").with(figure),
+    ]
+    .into()
 }

@@ -1,16 +1,20 @@
 //! The tray: name, reasons and cover over the keypad; on a wide window the lines of what is kept stand over them.
 
+use std::rc::Rc;
+
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
-use haulwren_core::view::{Field, Press, half_key};
+use haulwren_core::money::Money;
+use haulwren_core::view::{DecideView, Field, Press, half_key};
 use leptos::prelude::*;
 
 use super::Desk;
 use super::cover::cover_key;
 use crate::format;
 use crate::screens::page::use_wide;
+use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, button, div, el, span};
+use crate::ui::el::{Do, El, Now, button, div, el, memo, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
@@ -45,44 +49,36 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
-    let view = store.decide_view();
-    let covered = Memo::new(move |_| store.draft(|draft| draft.covered));
-    let currency = Memo::new(move |_| store.read_setup(State::currency));
-    let sum = Memo::new(move |_| {
-        let said = view.with(|view| {
-            let view = view.as_ref()?;
-            let ask = view.buy?;
-            let line = if ask.is_zero() { "free find" } else { "" };
-            Some((format::amount(ask, view.currency), line.to_owned()))
-        });
-        said.unwrap_or_default()
-    });
-    let shown = KeypadShown {
-        covered: covered.into(),
-        half: Signal::derive(move || currency.get().map(half_key).unwrap_or_default()),
-        has_point: Signal::derive(move || {
-            currency
-                .get()
-                .is_some_and(|currency| currency.exponent() > 0)
-        }),
-        can_buy: Signal::derive(move || {
-            view.with(|view| view.as_ref().is_some_and(|view| view.buy.is_some()))
-        }),
-        sum: sum.into(),
-    };
-    let head = move || (!covered.get()).then(|| [name_key(desk), why_key(desk)]);
+    let head = move || (!desk.covered.get()).then(|| [name_key(desk), why_key(desk)]);
+    let shown: Now<KeypadShown> = Rc::new(move || shown(store));
+    let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
         .with(div("tray-head").show(head).with(cover_key(desk)))
-        .with(keypad(
-            shown,
-            Callback::new(move |key| type_key(store, desk, key)),
-        ))
+        .with(keypad(desk.covered, &shown, &on_key))
+}
+
+fn shown(store: Store) -> KeypadShown {
+    store.decide_view().with(|view| {
+        let Some(view) = view else {
+            return KeypadShown::default();
+        };
+        KeypadShown {
+            half: half_key(view.currency),
+            has_point: view.currency.exponent() > 0,
+            sum: view.buy.map(|ask| format::amount(ask, view.currency)),
+            note: if view.buy.is_some_and(Money::is_zero) {
+                "free find"
+            } else {
+                ""
+            },
+        }
+    })
 }
 
 fn name_key(desk: Desk) -> El {
     let store = use_store();
-    let name = Memo::new(move |_| store.draft(|draft| draft.name.clone()));
+    let name = memo(move || store.draft(|draft| draft.name.clone()));
     let shown = move || match name.get() {
         name if name.is_empty() => span("unnamed").with("Name it, or not"),
         name => span("").with(name),
@@ -113,24 +109,25 @@ fn why_key(desk: Desk) -> El {
 fn beside(desk: Desk) -> El {
     let view = use_store().decide_view();
     let wide = use_wide();
-    let lines = move || {
-        view.with(|view| {
-            let view = view.as_ref()?;
-            let judged = view.appraisal.judged.as_ref()?;
-            let (figure, word) = match judged.ask {
-                Some(_) => (Figure::Keep, "You keep"),
-                None => (Figure::BeforePurchase, "Left before you buy"),
-            };
-            let lines = judged.why(figure);
-            let total = lines.iter().map(|line| line.amount).sum();
-            let heading = el("h2").with("What you keep, line by line");
-            Some(el("section").class("beside").with(heading).with(why_lines(
-                lines,
-                word,
-                total,
-                view.currency,
-            )))
-        })
+    div("bare").show(move || {
+        let shows = wide.get() && !desk.hides.get();
+        view.with(|view| view.as_ref().filter(|_| shows).and_then(kept))
+    })
+}
+
+fn kept(view: &DecideView) -> Option<El> {
+    let judged = view.appraisal.judged.as_ref()?;
+    let (figure, word) = match judged.ask {
+        Some(_) => (Figure::Keep, "You keep"),
+        None => (Figure::BeforePurchase, "Left before you buy"),
     };
-    div("bare").show(move || (wide.get() && !desk.hides.get()).then(lines).flatten())
+    let lines = judged.why(figure);
+    let total = lines.iter().map(|line| line.amount).sum();
+    let heading = parts::heading("What you keep, line by line");
+    Some(el("section").class("beside").with(heading).with(why_lines(
+        &lines,
+        word,
+        total,
+        view.currency,
+    )))
 }

@@ -1,20 +1,24 @@
 //! What is kept at every venue, best first; and in their heading's place, what is wrong with what was typed.
 
+use std::rc::Rc;
+
 use haulwren_core::id::VenueId;
 use haulwren_core::view::DecideView;
 use leptos::prelude::*;
 
 use super::Desk;
 use crate::route::Route;
+use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, div, el};
+use crate::ui::el::{El, Now, div, memo};
+use crate::ui::icons::Icon;
 use crate::ui::venue_card::{VenueFacts, venue_card};
 
 /// The cards.
 pub fn venues(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
-    let ids = Memo::new(move |_| {
+    let ids = memo(move || {
         view.with(|view| {
             view.iter()
                 .flat_map(|view| &view.venues)
@@ -23,33 +27,30 @@ pub fn venues(desk: Desk) -> El {
         })
     });
     let card = move |id: VenueId| {
-        let facts = Memo::new(move |_| view.with(|view| facts_of(view.as_ref()?, id)));
-        let first = facts.get_untracked()?;
-        let shown = Memo::new(move |_| facts.get().unwrap_or_else(|| first.clone()));
-        let choose = Callback::new(move |()| store.edit_draft(|draft| draft.venue = Some(id)));
-        Some(venue_card(shown.into(), choose))
+        let facts = move || view.with(|view| facts_of(view.as_ref()?, id));
+        let first = untrack(facts)?;
+        let shown: Now<VenueFacts> = Rc::new(move || facts().unwrap_or_else(|| first.clone()));
+        let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
+        Some(venue_card(&shown, Rc::new(choose)))
     };
-    let fault = Memo::new(move |_| {
+    let fault = memo(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());
-        desk.refused
+        let refused = desk
+            .refused
             .get()
-            .or_else(|| view.with(|view| view.as_ref().and_then(wrong)))
+            .or_else(|| view.with(|view| view.as_ref().and_then(wrong)));
+        refused.unwrap_or_default()
     });
     let heading = move || match fault.get() {
-        Some(fault) => el("p").class("fault").attr("role", "status").with(fault),
-        None => el("p").class("label").with("You keep, by venue"),
+        none if none.is_empty() => parts::line("You keep, by venue").class("label"),
+        fault => parts::status(&fault).class("fault"),
     };
     let cards = div("venues")
         .attr("role", "radiogroup")
         .attr("aria-label", "You keep, by venue");
     let none = move || {
-        let add = || {
-            el("a")
-                .class("press")
-                .attr("href", &Route::Venue(None).href())
-                .with("Add a venue")
-        };
-        ids.with(Vec::is_empty).then(add)
+        ids.with(Vec::is_empty)
+            .then(|| parts::link("press", Route::Venue(None), Icon::Plus, "Add a venue"))
     };
     div("decide-low")
         .show(heading)

@@ -1,11 +1,14 @@
 //! The sheet with the lines behind a figure, or the reasons behind the verdict.
 
+use std::rc::Rc;
+
 use haulwren_core::view::DecideView;
 use leptos::prelude::*;
 
 use super::Desk;
+use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, el};
+use crate::ui::el::{Do, El, Nodes, memo};
 use crate::ui::rail::{Figure, Touched};
 use crate::ui::sheet::sheet;
 use crate::ui::why::{reasons, why_lines};
@@ -13,22 +16,17 @@ use crate::ui::why::{reasons, why_lines};
 /// The sheet.
 pub fn why_sheet(desk: Desk) -> El {
     let view = use_store().decide_view();
-    let open = Signal::derive(move || desk.opened.get().is_some());
-    let title = Signal::derive(move || match desk.opened.get() {
+    let title = move || match desk.opened.get() {
         Some(Touched::Figure(figure)) => title_of(figure).to_owned(),
         _ => "Why".to_owned(),
-    });
+    };
     let body = move || {
         let touched = desk.opened.get()?;
         view.with(|view| Some(inside(view.as_ref()?, touched)))
     };
-    sheet(
-        open,
-        Callback::new(move |()| desk.opened.set(None)),
-        title,
-        false,
-        body,
-    )
+    let is_open = memo(move || desk.opened.with(Option::is_some));
+    let close: Do<()> = Rc::new(move |()| desk.opened.set(None));
+    sheet(is_open, &close, Rc::new(title), false, body)
 }
 
 fn title_of(figure: Figure) -> &'static str {
@@ -55,7 +53,7 @@ fn inside(view: &DecideView, touched: Touched) -> Nodes {
     let venue = venue
         .map(|card| format!("Judged on {}. ", card.name))
         .unwrap_or_default();
-    let support = |note: &str| el("p").class("support").with(format!("{venue}{note}"));
+    let support = |note: &str| parts::support(&format!("{venue}{note}"));
     let figure = match touched {
         Touched::Figure(figure) => Some(figure),
         Touched::Verdict => None,
@@ -71,7 +69,7 @@ fn inside(view: &DecideView, touched: Touched) -> Nodes {
             _ => "",
         };
         return [
-            why_lines(lines, title_of(figure), total, currency),
+            why_lines(&lines, title_of(figure), total, currency),
             support(note),
         ]
         .into();
@@ -80,12 +78,12 @@ fn inside(view: &DecideView, touched: Touched) -> Nodes {
         .appraisal
         .missing
         .iter()
-        .map(|missing| el("p").with(missing.sentence()))
+        .map(|missing| parts::line(missing.sentence()))
         .collect();
     let hint = support("Touch any figure on the rail to see the lines behind it.");
     [
         Nodes::from(missing),
-        reasons(judged.reasons.clone(), currency).into(),
+        reasons(&judged.reasons, currency).into(),
         hint.into(),
     ]
     .into()

@@ -27,7 +27,7 @@ pub fn likely() -> Currency {
         .rsplit('-')
         .next()
         .unwrap_or_default()
-        .to_uppercase();
+        .to_ascii_uppercase();
     let code = BY_REGION
         .iter()
         .find(|(_, regions)| regions.split(' ').any(|one| one == region))
@@ -35,15 +35,14 @@ pub fn likely() -> Currency {
     Currency::from_code(code).expect("a code of the table")
 }
 
-/// All of them by code, the common ones first.
+/// All of them, the common ones first.
 pub fn ordered() -> Vec<Currency> {
-    let mut all: Vec<Currency> = Currency::all().collect();
-    let rank = |currency: &Currency| {
-        let common = BY_REGION
-            .iter()
-            .position(|(code, _)| *code == currency.code());
-        (common.unwrap_or(BY_REGION.len()), currency.code())
-    };
-    all.sort_by_key(rank);
-    all
+    let common = BY_REGION
+        .iter()
+        .filter_map(|(code, _)| Currency::from_code(code).ok());
+    let is_common =
+        |currency: &Currency| BY_REGION.iter().any(|(code, _)| *code == currency.code());
+    common
+        .chain(Currency::all().filter(|currency| !is_common(currency)))
+        .collect()
 }

@@ -2,6 +2,8 @@
 
 mod currencies;
 
+use std::rc::Rc;
+
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::Command;
 use haulwren_core::money::{Currency, Money, MoneyError, parse};
@@ -9,6 +11,7 @@ use haulwren_core::worth::Allowances;
 use leptos::prelude::*;
 
 use crate::route::{Route, use_routes};
+use crate::screens::parts;
 use crate::shell::device;
 use crate::store::use_store;
 use crate::ui::el::{El, div, el, span, typed_text};
@@ -53,33 +56,24 @@ pub fn first() -> El {
         entry: Entry::Number,
         ..FieldSpec::default()
     };
-    let fault = Signal::derive(move || {
+    let fault = move || {
         desk.least_keep()
             .err()
             .filter(|_| desk.tried.get())
             .map(|error| error.to_string())
-    });
+    };
     let least = field(
         spec,
-        desk.least.into(),
-        fault,
-        Callback::new(move |text| desk.least.set(text)),
+        Rc::new(move || desk.least.get()),
+        Rc::new(fault),
+        Rc::new(move |text| desk.least.set(text)),
     );
-    let next = el("button")
-        .attr("type", "submit")
-        .class("press go")
-        .attr("data-begin", "");
-    let form = el("form")
-        .class("form first")
-        .on("submit", move |event| {
-            event.prevent_default();
-            begin();
-        })
+    let form = parts::form("form first", begin)
         .with(el("h1").class("first-title").with(wren()).with("Haulwren"))
-        .with(el("p").with(WELCOME))
+        .with(parts::line(WELCOME))
         .with(currency_field(desk))
         .with(least)
-        .with(next.with("Next: your first venue"));
+        .with(parts::submit("Next: your first venue").attr("data-begin", ""));
     div("scroll").with(form)
 }
 

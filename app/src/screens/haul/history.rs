@@ -1,5 +1,8 @@
 //! What was said of a thing, when and on which device: nothing that was entered is ever dropped.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use haulwren_core::id::ThingId;
 use haulwren_core::view::Said;
 use leptos::prelude::*;
@@ -7,53 +10,65 @@ use leptos::task::spawn_local;
 
 use crate::format;
 use crate::notice::Notice;
+use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, div, el};
+use crate::ui::el::{El, div, el, follow};
 
 /// The list, read anew whenever the thing changes.
 pub fn history(id: ThingId) -> El {
     let store = use_store();
     let said = RwSignal::new(None::<Vec<Said>>);
-    let asked = StoredValue::new(0_u32);
+    let asked = Rc::new(Cell::new(0_u32));
     // The history lies in the storage, outside of the page's signals; a late answer to an old question is dropped.
-    Effect::new(move || {
+    follow(Box::new(move || {
         let has_all = store.all_read.get();
         store.read(|_| ());
         if !has_all {
             return;
         }
-        let question = asked.get_value() + 1;
-        asked.set_value(question);
+        let question = asked.get() + 1;
+        asked.set(question);
+        let asked = asked.clone();
         spawn_local(async move {
             let answer = store.history(id).await;
-            if asked.try_get_value() != Some(question) {
+            if asked.get() != question || said.is_disposed() {
                 return;
             }
             match answer {
                 Ok(changes) => said.set(Some(changes)),
-                Err(fault) => store
-                    .notice
-                    .set(Some(Notice::storage("The history can’t be read.", &fault))),
+                Err(fault) => {
+                    let notice = Notice::storage("The history can’t be read.", &fault);
+                    store.notice.set(Some(notice));
+                }
             }
         });
-    });
-    div("bare").show(move || match said.get() {
-        None => el("p").attr("role", "status").with("Reading"),
-        Some(said) => el("ol")
-            .class("history")
-            .with(said.into_iter().map(entry).collect::<Vec<_>>()),
+    }));
+    div("bare").show(move || {
+        said.with(|said| match said {
+            None => parts::status("Reading"),
+            Some(said) => el("ol")
+                .class("history")
+                .with(said.iter().map(entry).collect::<Vec<_>>()),
+        })
     })
 }
 
-fn entry(said: Said) -> El {
-    let line = |(field, value): (String, String)| [el("dt").with(field), el("dd").with(value)];
-    let lines: Vec<_> = said.lines.into_iter().map(line).collect();
+fn entry(said: &Said) -> El {
     let when = el("p")
         .class("when")
         .with(format::day_at(said.at))
-        .with(el("br"))
+        .with(" ")
+        .with(el("br"));
+    let when = when
         .with(format::time(said.at))
+        .with(" ")
         .with(el("br"))
-        .with(said.device);
-    el("li").with(when).with(el("dl").with(lines))
+        .with(said.device.as_str());
+    let mut lines = el("dl");
+    for (field, value) in &said.lines {
+        lines = lines
+            .with(el("dt").with(field.as_str()))
+            .with(el("dd").with(value.as_str()));
+    }
+    el("li").with(when).with(lines)
 }

@@ -1,5 +1,7 @@
 //! The undo bar, fed from the store.
 
+use std::rc::Rc;
+
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -12,22 +14,23 @@ use crate::ui::undo::undo_bar;
 pub fn last_save() -> El {
     let store = use_store();
     let ten = RwSignal::new(None);
-    let list = Callback::new(move |()| {
+    let list = move |()| {
         ten.set(None);
         spawn_local(async move {
             match store.last_ten().await {
+                // The bar may have gone in the meantime.
                 Ok(saves) => drop(ten.try_set(Some(saves))),
-                Err(fault) => store.notice.set(Some(Notice::storage(
-                    "The last saves can’t be read.",
-                    &fault,
-                ))),
+                Err(fault) => {
+                    let notice = Notice::storage("The last saves can’t be read.", &fault);
+                    store.notice.set(Some(notice));
+                }
             }
         });
-    });
+    };
     undo_bar(
-        store.done.into(),
-        ten.into(),
-        list,
-        Callback::new(move |save| store.undo(save)),
+        store.done,
+        ten,
+        Rc::new(list),
+        Rc::new(move |save| store.undo(save)),
     )
 }

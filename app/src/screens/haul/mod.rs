@@ -6,14 +6,14 @@ mod row;
 mod sums;
 mod thing;
 
-use haulwren_core::view::HaulRow;
+use haulwren_core::view::HaulView;
 use leptos::prelude::*;
 
 use super::page::titled;
+use super::parts;
 use crate::route::{Route, use_routes};
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, div, el};
-use crate::ui::icons::{Icon, sign};
+use crate::ui::el::{El, Nodes, div, el, memo};
 use crate::ui::notice::empty;
 
 pub use last_save::last_save;
@@ -21,43 +21,36 @@ pub use last_save::last_save;
 /// The screen: the list, and beside or over it the thing that the address names.
 pub fn haul() -> Nodes {
     let routes = use_routes();
-    let thing = Memo::new(move |_| match routes.now() {
+    let thing = move || match routes.now() {
         Route::Thing(id) => Some(id),
         _ => None,
-    });
+    };
     let both = div("haul")
-        .class_if("has-thing", move || thing.get().is_some())
+        .class_if("has-thing", move || thing().is_some())
         .with(list())
-        .show(move || thing.get().map(thing::page));
+        .show(move || thing().map(|id| untrack(|| thing::page(id))));
     [both, last_save()].into()
 }
 
 fn list() -> El {
     let store = use_store();
     let view = store.haul_view();
-    let rows = Memo::new(move |_| {
-        view.with(|view| {
-            view.as_ref()
-                .map(|view| view.rows.clone())
-                .unwrap_or_default()
-        })
-    });
-    let is_empty = Memo::new(move |_| rows.with(Vec::is_empty));
+    let is_empty =
+        memo(move || view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
     let body = move || -> Nodes {
-        match (is_empty.get(), store.all_read.get()) {
-            (true, true) => empty("Nothing bought yet. Type an asking price.", to_decide()).into(),
-            (true, false) => el("p")
-                .class("pad")
-                .attr("role", "status")
-                .with("Reading what you bought")
-                .into(),
-            (false, _) => {
-                let all = move || rows.with(|rows| listed(rows));
-                [sums::sums(), div("rows").show(all)].into()
-            }
+        if !is_empty.get() {
+            view.with(|view| view.as_ref().map(bought)).into()
+        } else if store.all_read.get() {
+            empty(
+                "Nothing bought yet. Type an asking price.",
+                parts::add_thing(),
+            )
+            .into()
+        } else {
+            parts::status("Reading what you bought").class("pad").into()
         }
     };
-    let tray = move || (!is_empty.get()).then(|| div("tray haul-tray").with(to_decide()));
+    let tray = move || (!is_empty.get()).then(|| div("tray haul-tray").with(parts::add_thing()));
     el("section")
         .class("haul-list")
         .with(titled(|| "Haul".to_owned()))
@@ -65,26 +58,17 @@ fn list() -> El {
         .show(tray)
 }
 
-/// The way to the next thing.
-fn to_decide() -> El {
-    el("a")
-        .class("press go")
-        .attr("href", &Route::Decide.href())
-        .with(sign(Icon::Plus))
-        .with("Thing")
-}
-
-/// The rows, with the day over the first of each day.
-fn listed(rows: &[HaulRow]) -> Vec<El> {
+/// The sums over the rows, with the day over the first of each day.
+fn bought(view: &HaulView) -> [El; 2] {
     let mut before = None;
     let mut all = Vec::new();
-    for row in rows {
+    for row in &view.rows {
         let day = row.bought.and_then(haulwren_core::stamp::At::day);
         if let Some(day) = day.filter(|day| before != Some(*day)) {
             all.push(row::day(day));
             before = Some(day);
         }
-        all.push(row::row(row));
+        all.push(row::row(row, view.currency));
     }
-    all
+    [sums::sums(view), div("rows").with(all)]
 }

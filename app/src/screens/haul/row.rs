@@ -1,13 +1,13 @@
 //! One bought thing in the list: its name, what it sells for and what was paid.
 
-use haulwren_core::book::{State, Word};
+use haulwren_core::book::Word;
 use haulwren_core::day::Day;
+use haulwren_core::money::Currency;
 use haulwren_core::view::HaulRow;
 
 use crate::format;
 use crate::route::Route;
-use crate::store::use_store;
-use crate::ui::el::{El, Nodes, el, span};
+use crate::ui::el::{El, el, span};
 
 /// The heading of a day.
 pub fn day(day: Day) -> El {
@@ -15,13 +15,7 @@ pub fn day(day: Day) -> El {
 }
 
 /// The row; it leads to the thing.
-pub fn row(row: &HaulRow) -> El {
-    let currency = use_store().read_setup(State::currency);
-    let amount = |money| {
-        currency
-            .map(|currency| format::amount(money, currency))
-            .unwrap_or_default()
-    };
+pub fn row(row: &HaulRow, currency: Currency) -> El {
     let name = if row.name.is_empty() {
         span("unnamed").with("no name yet")
     } else {
@@ -29,20 +23,24 @@ pub fn row(row: &HaulRow) -> El {
     };
     let verdict = row.expected.as_ref().map(|expected| expected.verdict);
     let marks = [
-        row.paid.is_zero().then_some("free find"),
-        (verdict == Some(Word::Leave)).then_some("over the limit"),
-        row.disputed.then_some("needs your choice"),
+        (row.paid.is_zero(), "free find"),
+        (verdict == Some(Word::Leave), "over the limit"),
+        (row.disputed, "needs your choice"),
     ];
-    let mark = |mark: &str| [Nodes::from(" "), span("mark").with(mark).into()];
-    let marks: Vec<_> = marks.into_iter().flatten().map(mark).collect();
+    let mut what = span("what").with(name);
+    for (is_so, mark) in marks {
+        if is_so {
+            what = what.with(" ").with(span("mark").with(mark));
+        }
+    }
     let sells = row
         .sells
-        .map(|sells| format!("sells {}", amount(sells.likely())));
+        .map(|sells| format!("sells {}", format::amount(sells.likely(), currency)));
     el("a")
         .class("row")
         .attr("href", &Route::Thing(row.id).href())
         .attr("data-thing", &row.id.to_string())
-        .with(span("what").with(name).with(marks))
+        .with(what)
         .with(span("sells").with(sells))
-        .with(span("paid").with(amount(row.paid)))
+        .with(span("paid").with(format::amount(row.paid, currency)))
 }

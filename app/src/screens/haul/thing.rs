@@ -1,7 +1,10 @@
 //! One bought thing: its figures, its name, taking it out, and its history.
 
-use haulwren_core::book::{Command, State};
+use std::rc::Rc;
+
+use haulwren_core::book::Command;
 use haulwren_core::id::ThingId;
+use haulwren_core::money::Currency;
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
@@ -10,48 +13,43 @@ use super::sums::sum;
 use crate::format;
 use crate::route::{Route, use_routes};
 use crate::screens::page::titled;
-use crate::store::use_store;
-use crate::ui::el::{El, Nodes, button, div, el};
+use crate::screens::parts;
+use crate::store::{Store, use_store};
+use crate::ui::el::{El, button, div, el, memo};
 use crate::ui::field::{FieldSpec, field};
-use crate::ui::icons::{Icon, sign};
 
 /// The thing's page.
 pub fn page(id: ThingId) -> El {
     let store = use_store();
-    let row = Memo::new(move |_| {
-        store
-            .haul_view()
-            .with(|view| view.as_ref()?.rows.iter().find(|row| row.id == id).cloned())
-    });
-    let title = move || {
-        row.with(|row| match row {
-            None => "Taken out".to_owned(),
-            Some(row) if row.name.is_empty() => "No name yet".to_owned(),
-            Some(row) => row.name.clone(),
+    let title = move || match name_of(store, id) {
+        None => "Taken out".to_owned(),
+        Some(name) if name.is_empty() => "No name yet".to_owned(),
+        Some(name) => name,
+    };
+    let is_there = memo(move || name_of(store, id).is_some());
+    let facts = move || {
+        let drawn = store.haul_view().with(|view| {
+            let view = view.as_ref()?;
+            let row = view.rows.iter().find(|row| row.id == id)?;
+            Some(figures(row, view.currency))
+        });
+        drawn.unwrap_or_else(|| {
+            if store.all_read.get() {
+                parts::line("This thing is not in the haul. Its history stays.")
+            } else {
+                parts::status("Reading")
+            }
         })
     };
-    let is_there = Memo::new(move |_| row.with(Option::is_some));
-    let body = move || -> Nodes {
-        match (is_there.get(), store.all_read.get()) {
-            (true, _) => {
-                let figures = div("bare").show(move || row.get().as_ref().map(figures));
-                [figures, rename(id, row), take_out(id)].into()
-            }
-            (false, true) => el("p")
-                .with("This thing is not in the haul. Its history stays.")
-                .into(),
-            (false, false) => el("p").attr("role", "status").with("Reading").into(),
-        }
-    };
-    let back = el("a")
-        .class("press back")
-        .attr("href", &Route::Haul.href())
-        .with(sign(Icon::Back))
-        .with("Haul");
     let form = div("form")
-        .with(back)
-        .show(body)
-        .with(el("h2").with("History"))
+        .with(parts::back(Route::Haul, "Haul"))
+        .show(facts)
+        .show(move || {
+            is_there
+                .get()
+                .then(|| untrack(|| [rename(id), take_out(id)]))
+        })
+        .with(parts::heading("History"))
         .with(history(id));
     el("section")
         .class("thing-page")
@@ -59,24 +57,26 @@ pub fn page(id: ThingId) -> El {
         .with(div("scroll").with(form))
 }
 
-fn figures(row: &HaulRow) -> El {
-    let currency = use_store().read_setup(State::currency);
-    let amount = |money| {
-        currency
-            .map(|currency| format::amount(money, currency))
-            .unwrap_or_default()
-    };
-    let or_loss = |money| {
-        currency
-            .map(|currency| format::or_loss(money, currency))
-            .unwrap_or_default()
-    };
+/// The thing's name; empty while it has none, `None` when it is not in the haul.
+fn name_of(store: Store, id: ThingId) -> Option<String> {
+    store.haul_view().with(|view| {
+        let row = view.as_ref()?.rows.iter().find(|row| row.id == id)?;
+        Some(row.name.clone())
+    })
+}
+
+fn figures(row: &HaulRow, currency: Currency) -> El {
+    let amount = |money| format::amount(money, currency);
     let sells = row
         .sells
         .map(|sells| sum("Sells for", amount(sells.likely()), false));
     let judged = row.expected.as_ref().map(|expected| {
         let word = format!("{}, you keep", expected.verdict.word());
-        sum(&word, or_loss(expected.keep), expected.keep.is_negative())
+        sum(
+            &word,
+            format::or_loss(expected.keep, currency),
+            expected.keep.is_negative(),
+        )
     });
     el("dl")
         .class("haul-sums flush")
@@ -87,47 +87,38 @@ fn figures(row: &HaulRow) -> El {
 }
 
 /// Naming it. A save, so it can be undone.
-fn rename(id: ThingId, row: Memo<Option<HaulRow>>) -> El {
+fn rename(id: ThingId) -> El {
     let store = use_store();
     let typed = RwSignal::new(None::<String>);
-    let stored = Memo::new(move |_| {
-        row.with(|row| row.as_ref().map(|row| row.name.clone()))
-            .unwrap_or_default()
-    });
-    let value = Signal::derive(move || typed.get().unwrap_or_else(|| stored.get()));
+    let stored = move || name_of(store, id).unwrap_or_default();
+    let value = move || typed.get().unwrap_or_else(stored);
     let is_changed =
-        move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored.get()));
+        move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored()));
     let spec = FieldSpec {
         id: "thing-name",
         label: "Name",
         ..FieldSpec::default()
     };
-    let named = field(
-        spec,
-        value,
-        Signal::derive(|| None),
-        Callback::new(move |text| typed.set(Some(text))),
-    );
-    let save = el("button")
-        .attr("type", "submit")
-        .class("press go")
-        .flag("disabled", move || !is_changed());
-    el("form")
-        .class("pair")
-        .on("submit", move |event| {
-            event.prevent_default();
-            let command = Command::Rename {
-                thing: id,
-                name: value.get_untracked(),
-            };
-            store.dispatch(command, move |saved| {
-                if saved {
-                    typed.try_set(None);
-                }
-            });
-        })
-        .with(named)
-        .with(save.with("Save name"))
+    let save = move || {
+        let command = Command::Rename {
+            thing: id,
+            name: untrack(value),
+        };
+        store.dispatch(command, move |saved| {
+            if saved {
+                // The page may have gone in the meantime.
+                typed.try_set(None);
+            }
+        });
+    };
+    parts::form("pair", save)
+        .with(field(
+            spec,
+            Rc::new(value),
+            Rc::new(|| None),
+            Rc::new(move |text| typed.set(Some(text))),
+        ))
+        .with(parts::submit("Save name").flag("disabled", move || !is_changed()))
 }
 
 /// Taking it out. A save, so it can be undone.

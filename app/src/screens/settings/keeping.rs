@@ -3,6 +3,7 @@
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::store::{Keeping, use_store};
 use crate::ui::el::{Nodes, button, el};
@@ -32,10 +33,7 @@ pub fn keeping_safe() -> Nodes {
         Keeping::Memory => NOWHERE.to_owned(),
     };
     let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
-    let hint = el("p")
-        .class("support")
-        .with("If the app ever fails to start, the ")
-        .with(rescue);
+    let hint = parts::support("If the app ever fails to start, the ").with(rescue);
     [
         el("p").text_of(kept),
         button("press")

@@ -1,11 +1,14 @@
 //! House rules and allowances: what a buy must leave, and what is set aside before judging.
 
-use haulwren_core::book::Command;
+use std::rc::Rc;
+
+use haulwren_core::book::{Command, State};
 use haulwren_core::view::{RulesForm, RulesInput};
 use leptos::prelude::*;
 
+use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, div, el};
+use crate::ui::el::{El, div};
 use crate::ui::field::{Entry, FieldSpec, check, field};
 
 /// A text of the form.
@@ -72,53 +75,48 @@ const ASIDE: [Text; 3] = [
     },
 ];
 
-/// What the form holds, and what of it can't be used once it was tried.
+/// What of the form can't be used is said once it was tried.
 #[derive(Clone, Copy)]
 struct Desk {
     store: Store,
-    stored: Memo<RulesForm>,
-    form: Memo<RulesForm>,
     tried: RwSignal<bool>,
 }
 
 impl Desk {
-    fn open() -> Self {
-        let store = use_store();
-        let stored = Memo::new(move |_| store.read_setup(RulesForm::of).unwrap_or_default());
-        let form = Memo::new(move |_| store.rules_draft().unwrap_or_else(|| stored.get()));
-        Self {
-            store,
-            stored,
-            form,
-            tried: RwSignal::new(false),
-        }
+    fn stored(self) -> RulesForm {
+        self.store.read_setup(RulesForm::of).unwrap_or_default()
+    }
+
+    fn form(self) -> RulesForm {
+        self.store.rules_draft().unwrap_or_else(|| self.stored())
     }
 
     fn edit(self, change: impl FnOnce(&mut RulesForm)) {
-        let mut form = self.form.get_untracked();
+        let mut form = untrack(|| self.form());
         change(&mut form);
         self.store.keep_rules_draft(Some(form));
     }
 
     fn fault(self, input: RulesInput) -> Option<String> {
-        let currency = self
-            .store
-            .read_setup(haulwren_core::book::State::currency)?;
-        let complaints = self.form.with(|form| form.read(currency)).err()?;
+        if !self.tried.get() {
+            return None;
+        }
+        let complaints = self
+            .form()
+            .read(self.store.read_setup(State::currency)?)
+            .err()?;
         let mine = complaints
             .into_iter()
             .find(|complaint| complaint.field == input);
         mine.map(|complaint| complaint.sentence)
-            .filter(|_| self.tried.get())
     }
 
     fn save(self) {
         self.tried.set(true);
         let read = untrack(|| {
-            let currency = self
-                .store
-                .read_setup(haulwren_core::book::State::currency)?;
-            self.form.with(|form| form.read(currency)).ok()
+            self.form()
+                .read(self.store.read_setup(State::currency)?)
+                .ok()
         });
         // What can't be used is said beside its field.
         let Some((rules, allowances)) = read else {
@@ -127,28 +125,24 @@ impl Desk {
         self.store
             .dispatch(Command::SetRules { rules, allowances }, move |saved| {
                 if saved {
-                    self.tried.set(false);
                     self.store.keep_rules_draft(None);
+                    // The screen may have gone in the meantime.
+                    self.tried.try_set(false);
                 }
             });
     }
-}
 
-/// The form.
-pub fn rules() -> El {
-    let desk = Desk::open();
-    let one = move |text: Text| {
+    fn field(self, text: Text) -> El {
         let Text {
             id,
             label,
             hint,
             unit,
-            ..
+            input,
+            at,
         } = text;
-        let value =
-            Signal::derive(move || desk.form.with(|form| (text.at)(&mut form.clone()).clone()));
-        let typed = Callback::new(move |typed: String| desk.edit(|form| *(text.at)(form) = typed));
-        let fault = Signal::derive(move || desk.fault(text.input));
+        let value = move || at(&mut self.form()).clone();
+        let typed = move |typed| self.edit(|form| *at(form) = typed);
         let spec = FieldSpec {
             id,
             label,
@@ -157,37 +151,41 @@ pub fn rules() -> El {
             entry: Entry::Number,
             autofocus: false,
         };
-        field(spec, value, fault, typed)
+        field(
+            spec,
+            Rc::new(value),
+            Rc::new(move || self.fault(input)),
+            Rc::new(typed),
+        )
+    }
+}
+
+/// The form.
+pub fn rules() -> El {
+    let desk = Desk {
+        store: use_store(),
+        tried: RwSignal::new(false),
     };
-    let ticked = Signal::derive(move || desk.form.with(|form| form.no_loss_if_low));
-    let tick = Callback::new(move |ticked| desk.edit(|form| form.no_loss_if_low = ticked));
-    let is_as_stored = move || {
-        desk.form
-            .with(|form| desk.stored.with(|stored| form == stored))
+    let ticked = move || desk.form().no_loss_if_low;
+    let tick = move |ticked| desk.edit(|form| form.no_loss_if_low = ticked);
+    let row = |texts: &[Text]| {
+        div("pair").with(
+            texts
+                .iter()
+                .map(|text| desk.field(*text))
+                .collect::<Vec<_>>(),
+        )
     };
-    let save = el("button")
-        .attr("type", "submit")
-        .class("press go")
-        .flag("disabled", is_as_stored);
-    el("form")
-        .class("form flush")
-        .on("submit", move |event| {
-            event.prevent_default();
-            desk.save();
-        })
-        .with(one(LEAST))
+    parts::form("form flush", move || desk.save())
+        .with(desk.field(LEAST))
         .with(check(
             "no-loss-low",
             "No loss if it sells at the low price",
-            ticked,
-            tick,
+            Rc::new(ticked),
+            Rc::new(tick),
         ))
-        .with(div("pair").with(STEP_AND_REACH.map(one)))
-        .with(
-            el("p")
-                .class("support")
-                .with("Set aside of every price, before judging:"),
-        )
-        .with(div("pair").with(ASIDE.map(one)))
-        .with(save.with("Save rules"))
+        .with(row(&STEP_AND_REACH))
+        .with(parts::support("Set aside of every price, before judging:"))
+        .with(row(&ASIDE))
+        .with(parts::submit("Save rules").flag("disabled", move || desk.form() == desk.stored()))
 }

@@ -2,64 +2,77 @@
 
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::VenueId;
-use haulwren_core::money::Currency;
-use haulwren_core::view::{Complaint, VenueForm, VenueInput, keeps_of_twenty};
+use haulwren_core::view::{VenueForm, VenueInput, keeps_of_twenty};
 use leptos::prelude::*;
 
 use super::super::haul::last_save;
 use super::super::page::titled;
+use super::super::parts;
 use super::venue_fields::venue_fields;
 use crate::format;
 use crate::route::{Route, Routes, use_routes};
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, Nodes, button, div, el};
-use crate::ui::icons::{Icon, sign};
+use crate::ui::el::{El, Nodes, button, div, el, memo};
 
-/// What the form holds, and what of it can't be used once it was tried.
+/// The form at hand. What of it can't be used is said once it was tried.
 #[derive(Clone, Copy)]
-struct Desk {
+pub struct Desk {
     id: Option<VenueId>,
     store: Store,
     routes: Routes,
-    stored: Memo<VenueForm>,
-    form: Memo<VenueForm>,
     tried: RwSignal<bool>,
 }
 
 impl Desk {
-    fn open(id: Option<VenueId>) -> Self {
-        let store = use_store();
-        let stored = Memo::new(move |_| {
-            let today = store.today();
-            let known = id
-                .zip(today)
-                .and_then(|(id, today)| store.read_setup(|book| VenueForm::of(book, id, today)));
-            known.unwrap_or_default()
-        });
-        let form = Memo::new(move |_| store.venue_draft(&key(id)).unwrap_or_else(|| stored.get()));
-        Self {
-            id,
-            store,
-            routes: use_routes(),
-            stored,
-            form,
-            tried: RwSignal::new(false),
-        }
+    /// Where the half-typed form is kept.
+    fn key(self) -> String {
+        self.id
+            .map_or_else(|| "new".to_owned(), |id| id.to_string())
     }
 
-    fn complaints(self) -> Vec<Complaint<VenueInput>> {
-        let currency = self
-            .store
-            .read_setup(State::currency)
-            .filter(|_| self.tried.get());
-        let read = currency.map(|currency| self.form.with(|form| form.read(currency)));
-        read.and_then(Result::err).unwrap_or_default()
+    fn stored(self) -> VenueForm {
+        let known = self.id.zip(self.store.today());
+        let form = known
+            .and_then(|(id, today)| self.store.read_setup(|book| VenueForm::of(book, id, today)));
+        form.unwrap_or_default()
+    }
+
+    /// The form as it is typed, else as it is stored.
+    pub fn form(self) -> VenueForm {
+        self.store
+            .venue_draft(&self.key())
+            .unwrap_or_else(|| self.stored())
+    }
+
+    /// Changes what is typed.
+    pub fn edit(self, change: impl FnOnce(&mut VenueForm)) {
+        let mut form = untrack(|| self.form());
+        change(&mut form);
+        self.store.keep_venue_draft(&self.key(), Some(form));
+    }
+
+    /// What is wrong with a field.
+    pub fn fault(self, input: VenueInput) -> Option<String> {
+        if !self.tried.get() {
+            return None;
+        }
+        let complaints = self
+            .form()
+            .read(self.store.read_setup(State::currency)?)
+            .err()?;
+        let mine = complaints
+            .into_iter()
+            .find(|complaint| complaint.field == input);
+        mine.map(|complaint| complaint.sentence)
     }
 
     fn save(self) {
         self.tried.set(true);
-        let currency = untrack(|| self.store.read_setup(State::currency));
-        let read = currency.and_then(|currency| self.form.get_untracked().read(currency).ok());
+        let read = untrack(|| {
+            self.form()
+                .read(self.store.read_setup(State::currency)?)
+                .ok()
+        });
         // What can't be used is said beside its field.
         let Some(setup) = read else { return };
         // Whoever adds the first venue came to weigh something up.
@@ -67,7 +80,7 @@ impl Desk {
         self.store
             .dispatch(Command::SaveVenue { id: self.id, setup }, move |saved| {
                 if saved {
-                    self.store.keep_venue_draft(&key(self.id), None);
+                    self.store.keep_venue_draft(&self.key(), None);
                     self.routes.replace(if is_first {
                         Route::Decide
                     } else {
@@ -78,86 +91,53 @@ impl Desk {
     }
 
     /// What the form would come to, on a sale at twenty.
-    fn sample(self) -> String {
-        let told = self.store.read_setup(State::currency).and_then(|currency| {
-            let setup = self.form.with(|form| form.read(currency)).ok()?;
-            Some(sentence(keeps_of_twenty(&setup, currency), currency))
-        });
-        told.unwrap_or_default()
+    fn sample(self) -> Option<String> {
+        let currency = self.store.read_setup(State::currency)?;
+        let (price, cut, left) = keeps_of_twenty(&self.form().read(currency).ok()?, currency);
+        let say = |money| format::amount(money, currency);
+        let left = if left.is_negative() {
+            format!("you lose {} before you pay for the thing", say(left.abs()))
+        } else {
+            format!("{} is left before you pay for the thing", say(left))
+        };
+        Some(format!(
+            "Of a sale at {}, the venue takes {}, and after postage and packing {left}.",
+            say(price),
+            say(cut)
+        ))
     }
-}
-
-/// Where the half-typed form is kept.
-fn key(id: Option<VenueId>) -> String {
-    id.map_or_else(|| "new".to_owned(), |id| id.to_string())
 }
 
 /// The page; without an id it adds a venue.
 pub fn venue(id: Option<VenueId>) -> Nodes {
-    let desk = Desk::open(id);
+    let desk = Desk {
+        id,
+        store: use_store(),
+        routes: use_routes(),
+        tried: RwSignal::new(false),
+    };
     let title = move || {
-        let name = desk.stored.with(|stored| stored.name.clone());
+        let name = desk.stored().name;
         if name.is_empty() {
             "A new venue".to_owned()
         } else {
             name
         }
     };
-    let edit =
-        Callback::new(move |form: VenueForm| desk.store.keep_venue_draft(&key(id), Some(form)));
-    let complaints = Memo::new(move |_| desk.complaints());
-    let back = el("a")
-        .class("press back")
-        .attr("href", &Route::Settings.href());
-    let form = el("form")
-        .class("form")
-        .on("submit", move |event| {
-            event.prevent_default();
-            desk.save();
-        })
-        .with(back.with(sign(Icon::Back)).with("Set up"))
-        .with(venue_fields(desk.form, edit, complaints))
-        .with(
-            el("p")
-                .class("support")
-                .attr("role", "status")
-                .text_of(move || desk.sample()),
-        )
-        .with(
-            el("button")
-                .attr("type", "submit")
-                .class("press go")
-                .with("Save venue"),
-        )
+    let sample = el("p").class("support").attr("role", "status");
+    let form = parts::form("form", move || desk.save())
+        .with(parts::back(Route::Settings, "Set up"))
+        .with(venue_fields(desk))
+        .with(sample.text_of(move || desk.sample().unwrap_or_default()))
+        .with(parts::submit("Save venue"))
         .with(id.map(|id| standing(desk, id)));
     [titled(title), div("scroll").with(form), last_save()].into()
-}
-
-fn sentence(
-    (price, cut, left): (
-        haulwren_core::money::Money,
-        haulwren_core::money::Money,
-        haulwren_core::money::Money,
-    ),
-    currency: Currency,
-) -> String {
-    let say = |money| format::amount(money, currency);
-    let left = if left.is_negative() {
-        format!("you lose {} before you pay for the thing", say(left.abs()))
-    } else {
-        format!("{} is left before you pay for the thing", say(left))
-    };
-    format!(
-        "Of a sale at {}, the venue takes {}, and after postage and packing {left}.",
-        say(price),
-        say(cut)
-    )
 }
 
 /// Whether it is the usual venue, and the key that takes it away.
 fn standing(desk: Desk, id: VenueId) -> [El; 3] {
     let Desk { store, routes, .. } = desk;
-    let is_usual = Memo::new(move |_| store.read_setup(|book| book.usual_venue() == Some(id)));
+    let is_usual = memo(move || store.read_setup(|book| book.usual_venue() == Some(id)));
     let use_it = move || store.dispatch(Command::UseVenue(id), |_| {});
     let remove = move || {
         store.dispatch(Command::RemoveVenue(id), move |saved| {
@@ -168,7 +148,7 @@ fn standing(desk: Desk, id: VenueId) -> [El; 3] {
     };
     let usual = move || {
         if is_usual.get() {
-            el("p").with("Your usual venue: things are judged on it unless you choose another.")
+            parts::line("Your usual venue: things are judged on it unless you choose another.")
         } else {
             button("press")
                 .on_click(use_it)
@@ -176,7 +156,7 @@ fn standing(desk: Desk, id: VenueId) -> [El; 3] {
         }
     };
     [
-        el("h2").with("This venue"),
+        parts::heading("This venue"),
         div("bare").show(usual),
         button("press").on_click(remove).with("Remove this venue"),
     ]

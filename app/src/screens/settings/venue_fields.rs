@@ -1,12 +1,16 @@
 //! The fields of a venue: its name, what it takes, who pays the postage, usual postage and packing.
 
+use std::rc::Rc;
+
 use haulwren_core::postage::Arrangement;
 use haulwren_core::terms::Base;
-use haulwren_core::view::{Complaint, VenueForm, VenueInput};
-use leptos::prelude::*;
+use haulwren_core::view::{VenueForm, VenueInput};
+use leptos::prelude::Get as _;
 
-use crate::ui::choice::{Choice, choice_keys};
-use crate::ui::el::{El, Nodes, div, el};
+use super::venue::Desk;
+use crate::screens::parts;
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Nodes, Now, div, memo};
 use crate::ui::field::{Entry, FieldSpec, field};
 
 /// A text of the form.
@@ -65,113 +69,107 @@ const SENDING: [Text; 2] = [
     },
 ];
 
-/// The fields: what is typed, where the form goes after a change, and what can't be used.
-pub fn venue_fields(
-    form: Memo<VenueForm>,
-    edit: Callback<VenueForm>,
-    complaints: Memo<Vec<Complaint<VenueInput>>>,
-) -> Nodes {
-    let one = move |text: Text| {
-        let fault = move |all: &Vec<Complaint<VenueInput>>| {
-            let mine = all.iter().find(|one| one.field == text.input)?;
-            Some(mine.sentence.clone())
-        };
-        let value = Signal::derive(move || form.with(|form| (text.at)(&mut form.clone()).clone()));
-        let typed = Callback::new(move |typed: String| {
-            let mut edited = form.get_untracked();
-            *(text.at)(&mut edited) = typed;
-            edit.run(edited);
-        });
-        let Text {
-            id,
-            label,
-            unit,
-            entry,
-            ..
-        } = text;
-        let spec = FieldSpec {
-            id,
-            label,
-            unit,
-            entry,
-            ..FieldSpec::default()
-        };
-        field(
-            spec,
-            value,
-            Signal::derive(move || complaints.with(fault)),
-            typed,
+/// The fields of a form at hand.
+pub fn venue_fields(desk: Desk) -> Nodes {
+    let row = move |texts: &[Text]| {
+        div("pair").with(
+            texts
+                .iter()
+                .map(|text| one(desk, *text))
+                .collect::<Vec<_>>(),
         )
     };
-    let is_posted = Memo::new(move |_| form.with(|form| form.arrangement.is_posted()));
+    let is_posted = memo(move || desk.form().arrangement.is_posted());
     let sending = move || {
-        let note = || {
-            el("p")
-                .class("support")
-                .with("Used until you type others for a thing.")
-        };
-        is_posted
-            .get()
-            .then(|| [div("pair").with(SENDING.map(one)), note()])
+        let note = || parts::support("Used until you type others for a thing.");
+        is_posted.get().then(|| [row(&SENDING), note()])
     };
+    let arrangement = choose(
+        desk,
+        |form| position(&ARRANGEMENTS, &form.arrangement),
+        |form, at| {
+            form.arrangement = ARRANGEMENTS[at];
+        },
+    );
+    let base = choose(
+        desk,
+        |form| position(&BASES, &form.base),
+        |form, at| form.base = BASES[at],
+    );
     [
-        one(NAME),
-        arrangements(form, edit),
-        div("pair").with(CUT.map(one)),
-        bases(form, edit),
+        one(desk, NAME),
+        choice_keys(
+            "Postage",
+            "arrangement",
+            true,
+            &ARRANGEMENT_WORDS,
+            &arrangement.0,
+            &arrangement.1,
+        ),
+        row(&CUT),
+        choice_keys(
+            "The percentage is of",
+            "base",
+            false,
+            &BASE_WORDS,
+            &base.0,
+            &base.1,
+        ),
         div("bare").show(sending),
     ]
     .into()
 }
 
-/// Who pays the postage.
-fn arrangements(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> El {
-    let choose = Callback::new(move |arrangement| {
-        edit.run(VenueForm {
-            arrangement,
-            ..form.get_untracked()
-        });
-    });
-    let choices = vec![
-        Choice::new(
-            Arrangement::BuyerAtCost,
-            "+ post",
-            "The buyer pays the postage on top of the price.",
-        ),
-        Choice::new(
-            Arrangement::SellerPays,
-            "Post included",
-            "You pay the postage out of the price.",
-        ),
-        Choice::new(
-            Arrangement::HandedOver,
-            "In person",
-            "Handed over: nothing is packed or posted.",
-        ),
-    ];
-    let chosen = Signal::derive(move || form.with(|form| form.arrangement));
-    choice_keys("Postage", "arrangement", true, choices, chosen, choose)
+fn one(desk: Desk, text: Text) -> El {
+    let Text {
+        id,
+        label,
+        unit,
+        entry,
+        input,
+        at,
+    } = text;
+    let value = move || at(&mut desk.form()).clone();
+    let typed = move |typed| desk.edit(|form| *at(form) = typed);
+    let spec = FieldSpec {
+        id,
+        label,
+        unit,
+        entry,
+        ..FieldSpec::default()
+    };
+    field(
+        spec,
+        Rc::new(value),
+        Rc::new(move || desk.fault(input)),
+        Rc::new(typed),
+    )
 }
 
-/// What the percentage is taken of.
-fn bases(form: Memo<VenueForm>, edit: Callback<VenueForm>) -> El {
-    let choose = Callback::new(move |base| {
-        edit.run(VenueForm {
-            base,
-            ..form.get_untracked()
-        });
-    });
-    let choices = vec![
-        Choice::new(Base::Price, "the price", ""),
-        Choice::new(Base::PriceAndPost, "price and postage", ""),
-    ];
-    let chosen = Signal::derive(move || form.with(|form| form.base));
-    choice_keys(
-        "The percentage is of",
-        "base",
-        false,
-        choices,
-        chosen,
-        choose,
-    )
+const ARRANGEMENTS: [Arrangement; 3] = [
+    Arrangement::BuyerAtCost,
+    Arrangement::SellerPays,
+    Arrangement::HandedOver,
+];
+const ARRANGEMENT_WORDS: [(&str, &str); 3] = [
+    ("+ post", "The buyer pays the postage on top of the price."),
+    ("Post included", "You pay the postage out of the price."),
+    ("In person", "Handed over: nothing is packed or posted."),
+];
+const BASES: [Base; 2] = [Base::Price, Base::PriceAndPost];
+const BASE_WORDS: [(&str, &str); 2] = [("the price", ""), ("price and postage", "")];
+
+fn position<T: PartialEq>(all: &[T], chosen: &T) -> usize {
+    all.iter().position(|one| one == chosen).unwrap_or_default()
+}
+
+/// What is chosen in a form, by its place, and how to choose another.
+fn choose(
+    desk: Desk,
+    read: fn(&VenueForm) -> usize,
+    write: fn(&mut VenueForm, usize),
+) -> (Now<usize>, Do<usize>) {
+    let chosen = move || read(&desk.form());
+    let choose = move |at| desk.edit(|form| write(form, at));
+    (Rc::new(chosen), Rc::new(choose))
 }

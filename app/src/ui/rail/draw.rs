@@ -2,97 +2,159 @@
 //! parts can slide; the words are laid over it by the parent, as buttons.
 
 use haulwren_core::appraise::Verdict;
+
 use std::fmt::Write as _;
 
-use leptos::prelude::*;
-
+use super::facts::RailFacts;
 use super::place::{Bar, Flag, Layout, Side, Span};
+use super::px::Px;
 use crate::ui::el::{El, svg};
 use crate::ui::verdict::{name as name_of, sign};
 
-/// The picture of `layout`. `name` is the sentence that is read out; `id` makes the pattern names of this rail its own.
-pub fn picture(
-    layout: Memo<Option<Layout>>,
-    verdict: Signal<Option<Verdict>>,
-    name: Signal<String>,
-    id: &'static str,
-) -> El {
-    let bar = Memo::new(move |_| layout.with(|l| l.as_ref().map(|l| l.bar).unwrap_or_default()));
-    let path = move |class: &str, d: fn(&Bar) -> Option<String>| {
-        svg("path").class(class).attr_of("d", move || bar.with(d))
-    };
-    let whole = move |class: &str, d: fn(&Layout) -> String| {
-        svg("path")
-            .class(class)
-            .attr_of("d", move || layout.with(|l| l.as_ref().map(d)))
-    };
-    let part = move |class: &str, of: fn(&Bar) -> Span| {
-        let rect = svg("rect").class(class);
-        rect.attr_of("x", move || Some(px(bar.with(of).x)))
-            .attr_of("y", move || Some(px(bar.with(|b| b.top))))
-            .attr_of("width", move || Some(px(bar.with(of).w)))
-            .attr_of("height", move || Some(px(bar.with(|b| b.height))))
-    };
-    let filled =
-        move |what: &str, of| part("rail-pattern", of).attr("fill", &format!("url(#{id}-{what})"));
-    let frame = part("rail-frame", |b| Span {
+/// The picture and its parts.
+pub struct Picture {
+    /// The picture, one image to those who hear it.
+    pub whole: El,
+    rects: [El; 9],
+    paths: [El; 8],
+    slide: El,
+    flag: El,
+    flag_path: El,
+    flag_sign: El,
+}
+
+/// Finds a stretch of the bar.
+type Stretch = fn(&Bar) -> Span;
+/// Draws a line of the picture.
+type Line = fn(&Layout) -> String;
+
+/// The stretches of the bar that are drawn as blocks, with the class and the fill of each, from the ground to the frame.
+const RECTS: [(&str, &str, Stretch); 9] = [
+    ("rail-ground", "", |b| Span {
+        x: 0.0,
+        w: b.length(),
+    }),
+    ("rail-pay", "", |b| b.pay),
+    ("rail-pattern", "over", |b| b.over),
+    ("rail-keep", "", |b| b.keep),
+    ("rail-cell", "", |b| b.aside),
+    ("rail-packing", "", |b| b.packing),
+    ("rail-pattern", "post", |b| b.postage),
+    ("rail-pattern", "cut", |b| b.cut),
+    ("rail-frame", "", |b| Span {
         x: 1.0,
         w: (b.length() - 2.0).max(0.0),
-    });
-    let slide = move || {
-        let (x, y) = bar.with(|b| (b.pointer.unwrap_or(0.0), b.top));
-        Some(format!("translate({} {})", px(x), px(y)))
-    };
-    let pointer = path("rail-pointer", |b| {
-        b.pointer.map(|_| "M-9 -14H9L0 -1z".to_owned())
-    });
-    let flag = move || {
-        layout.with(|l| {
-            let l = l.as_ref()?;
-            Some(match (&l.flag, verdict.get()) {
-                (Some(flag), Some(verdict)) => flag_picture(flag, verdict),
-                _ => svg("path").class("rail-furled").attr("d", &furled(l)),
-            })
-        })
-    };
-    svg("svg")
-        .class("rail-picture")
-        .attr("role", "img")
-        .attr_of("aria-label", move || Some(name.get()))
-        .attr("width", "100%")
-        .attr_of("height", move || {
-            Some(px(layout.with(|l| l.as_ref().map_or(0.0, |l| l.height))))
-        })
-        .with(patterns(id))
-        .with(part("rail-ground", |b| Span {
-            x: 0.0,
-            w: b.length(),
-        }))
-        .with(part("rail-pay", |b| b.pay))
-        .with(filled("over", |b| b.over))
-        .with(part("rail-keep", |b| b.keep))
-        .with(part("rail-cell", |b| b.aside))
-        .with(path("rail-dash", |b| dashes(b, b.aside)))
-        .with(part("rail-packing", |b| b.packing))
-        .with(filled("post", |b| b.postage))
-        .with(filled("cut", |b| b.cut))
-        .with(path("rail-short", tongue))
-        .with(path("rail-short-bars", tongue_bars))
-        .with(path("rail-paper", paper))
-        .with(path("rail-seams", |b| Some(seams(b))))
-        .with(frame)
-        .with(whole("rail-leader", leaders))
-        .with(
-            svg("g")
-                .class("rail-pointer-slide")
-                .attr_of("transform", slide)
-                .with(pointer),
-        )
-        .with(path("rail-gate-gap", |b| {
-            Some(gate(b, 5.5, b.top + 2.0, b.top + b.height - 2.0))
-        }))
-        .with(whole("rail-gate", post))
-        .with(svg("g").show(flag))
+    }),
+];
+
+/// The lines of the picture, with the class of each.
+const PATHS: [(&str, Line); 8] = [
+    ("rail-dash", |l| dashes(&l.bar, l.bar.aside)),
+    ("rail-short", |l| tongue(&l.bar)),
+    ("rail-short-bars", |l| tongue_bars(&l.bar)),
+    ("rail-paper", |l| paper(&l.bar)),
+    ("rail-seams", |l| seams(&l.bar)),
+    ("rail-leader", leaders),
+    ("rail-gate-gap", |l| {
+        gate(&l.bar, 5.5, l.bar.top + 2.0, l.bar.top + l.bar.height - 2.0)
+    }),
+    ("rail-gate", post),
+];
+
+impl Picture {
+    /// Nothing drawn yet. `id` makes the pattern names of this rail its own.
+    pub fn new(id: &str) -> Self {
+        let rects = RECTS.map(|(class, fill, _)| {
+            let rect = svg("rect").class(class);
+            if fill.is_empty() {
+                rect
+            } else {
+                rect.attr("fill", &format!("url(#{id}-{fill})"))
+            }
+        });
+        let paths = PATHS.map(|(class, _)| svg("path").class(class));
+        let pointer = svg("path").class("rail-pointer");
+        let slide = svg("g")
+            .class("rail-pointer-slide")
+            .with(pointer.attr("d", "M-9 -14H9L0 -1z"));
+        let flag_path = svg("path");
+        let flag_sign = svg("svg").attr("viewBox", "0 0 44 44");
+        let flag = svg("g").with([flag_path.clone(), flag_sign.clone()]);
+        let whole = svg("svg")
+            .class("rail-picture")
+            .attr("role", "img")
+            .attr("width", "100%")
+            .with(patterns(id))
+            .with(rects.to_vec())
+            .with(paths[..6].to_vec())
+            .with(slide.clone())
+            .with(paths[6..].to_vec())
+            .with(flag.clone());
+        Self {
+            whole,
+            rects,
+            paths,
+            slide,
+            flag,
+            flag_path,
+            flag_sign,
+        }
+    }
+
+    /// Draws the layout. Parts that stay slide to their new places.
+    pub fn draw(&self, layout: &Layout, facts: &RailFacts) {
+        let bar = &layout.bar;
+        self.whole.set("aria-label", Some(&facts.sentence()));
+        set_px(&self.whole, "height", layout.height);
+        for (rect, (_, _, of)) in self.rects.iter().zip(RECTS) {
+            let Span { x, w } = of(bar);
+            for (name, length) in [
+                ("x", x),
+                ("y", bar.top),
+                ("width", w),
+                ("height", bar.height),
+            ] {
+                set_px(rect, name, length);
+            }
+        }
+        for (path, (_, d)) in self.paths.iter().zip(PATHS) {
+            path.set("d", Some(&d(layout)));
+        }
+        self.slide
+            .set("hidden", bar.pointer.is_none().then_some(""));
+        let at = format!(
+            "translate({} {})",
+            Px(bar.pointer.unwrap_or(0.0)),
+            Px(bar.top)
+        );
+        self.slide.set("transform", Some(&at));
+        self.hang(layout, facts.verdict);
+    }
+
+    fn hang(&self, layout: &Layout, verdict: Option<Verdict>) {
+        let (Some(flag), Some(verdict)) = (&layout.flag, verdict) else {
+            self.flag.set("class", None);
+            self.flag_path.set("class", Some("rail-furled"));
+            self.flag_path.set("d", Some(&furled(layout)));
+            self.flag_sign.set_inside(());
+            return;
+        };
+        self.flag.set(
+            "class",
+            Some(&format!("rail-flag tone-{}", name_of(verdict))),
+        );
+        self.flag_path.set("class", Some("rail-flag-cloth"));
+        self.flag_path.set("d", Some(&cloth(flag, verdict)));
+        set_px(&self.flag_sign, "x", flag.sign_left);
+        set_px(&self.flag_sign, "y", (flag.height - flag.sign) / 2.0);
+        set_px(&self.flag_sign, "width", flag.sign);
+        set_px(&self.flag_sign, "height", flag.sign);
+        self.flag_sign.set_inside(sign(verdict));
+    }
+}
+
+fn set_px(element: &El, name: &str, length: f64) {
+    element.set(name, Some(&Px(length).to_string()));
 }
 
 /// The fills: bars past the gate, postage diagonal, cut dots.
@@ -116,22 +178,6 @@ fn patterns(id: &str) -> El {
         .with(pattern("cut", "7", "7").with(dot))
 }
 
-fn flag_picture(flag: &Flag, verdict: Verdict) -> El {
-    let class = format!("rail-flag tone-{}", name_of(verdict));
-    let top = (flag.height - flag.sign) / 2.0;
-    let scale = flag.sign / 44.0;
-    let place = format!(
-        "translate({} {}) scale({scale:.3})",
-        px(flag.sign_left),
-        px(top)
-    );
-    let sign = (flag.sign > 0.0).then(|| svg("g").attr("transform", &place).with(sign(verdict)));
-    let cloth = svg("path")
-        .class("rail-flag-cloth")
-        .attr("d", &cloth(flag, verdict));
-    svg("g").class(&class).with(cloth).with(sign)
-}
-
 /// The flag's outline: a pointed end, a notched end or a straight end.
 fn cloth(flag: &Flag, verdict: Verdict) -> String {
     let (post, body, tip) = match flag.side {
@@ -142,30 +188,28 @@ fn cloth(flag: &Flag, verdict: Verdict) -> String {
         ),
         Side::Left => (flag.left + flag.width, flag.left + flag.tail, flag.left),
     };
-    let (top, foot) = (1.0, flag.height - 1.0);
-    let middle = flag.height / 2.0;
+    let [post, body, tip] = [post, body, tip].map(Px);
+    let [top, middle, foot] = [1.0, flag.height / 2.0, flag.height - 1.0].map(Px);
     let end = match verdict {
-        Verdict::Buy => format!("H{body:.1}L{tip:.1} {middle:.1} {body:.1} {foot:.1}"),
-        Verdict::Haggle => format!("H{tip:.1}L{body:.1} {middle:.1} {tip:.1} {foot:.1}"),
-        Verdict::Leave => format!("H{body:.1}V{foot:.1}"),
+        Verdict::Buy => format!("H{body}L{tip} {middle} {body} {foot}"),
+        Verdict::Haggle => format!("H{tip}L{body} {middle} {tip} {foot}"),
+        Verdict::Leave => format!("H{body}V{foot}"),
     };
-    format!("M{post:.1} {top:.1}{end}H{post:.1}z")
+    format!("M{post} {top}{end}H{post}z")
 }
 
 /// A flag that is rolled up along the post, tied twice.
 fn furled(layout: &Layout) -> String {
     let x = layout.bar.gate;
-    let to_right = x < layout.bar.length() / 2.0;
-    let (near, far) = if to_right {
-        (x + 2.5, x + 12.5)
+    let out = if x < layout.bar.length() / 2.0 {
+        1.0
     } else {
-        (x - 2.5, x - 12.5)
+        -1.0
     };
-    let foot = layout.flag_height - 2.0;
-    let (tie, other) = (layout.flag_height * 0.3, layout.flag_height * 0.7);
-    format!(
-        "M{near:.1} 2H{far:.1}V{foot:.1}H{near:.1}M{near:.1} {tie:.1}H{far:.1}M{near:.1} {other:.1}H{far:.1}"
-    )
+    let [near, far] = [x + 2.5 * out, x + 12.5 * out].map(Px);
+    let high = layout.flag_height;
+    let [foot, tie, other] = [high - 2.0, high * 0.3, high * 0.7].map(Px);
+    format!("M{near} 2H{far}V{foot}H{near}M{near} {tie}H{far}M{near} {other}H{far}")
 }
 
 /// The post from the flag to its foot under the bar.
@@ -173,84 +217,88 @@ fn post(layout: &Layout) -> String {
     let bar = &layout.bar;
     let foot = bar.top + bar.height + 5.0;
     let stem = gate(bar, 2.5, 0.0, foot);
-    let (from, to) = (
-        (bar.gate - 8.5).max(0.0),
-        (bar.gate + 8.5).min(bar.length().max(17.0)),
-    );
-    format!("{stem}M{from:.1} {foot:.1}H{to:.1}v4H{from:.1}z")
+    let from = (bar.gate - 8.5).max(0.0);
+    let to = (bar.gate + 8.5).min(bar.length().max(17.0));
+    let [from, to, foot] = [from, to, foot].map(Px);
+    format!("{stem}M{from} {foot}H{to}v4H{from}z")
 }
 
 /// An upright at the gate, kept on the page when the gate stands at an end of the bar.
 fn gate(bar: &Bar, half: f64, from: f64, to: f64) -> String {
     let middle = bar.gate.clamp(2.5, (bar.length() - 2.5).max(2.5));
-    format!(
-        "M{:.1} {from:.1}h{:.1}V{to:.1}h-{:.1}z",
-        middle - half,
-        half * 2.0,
-        half * 2.0
-    )
+    let [left, right, from, to] = [middle - half, middle + half, from, to].map(Px);
+    format!("M{left} {from}H{right}V{to}H{left}z")
 }
 
 /// A line of paper where what is paid ends and what is kept begins.
-fn paper(bar: &Bar) -> Option<String> {
+fn paper(bar: &Bar) -> String {
     let x = bar.keep.x;
-    (bar.pointer.is_some() && x > 2.0 && bar.keep.w > 3.0)
-        .then(|| format!("M{x:.1} {:.1}v{:.1}", bar.top, bar.height))
+    let is_seen = bar.pointer.is_some() && x > 2.0 && bar.keep.w > 3.0;
+    if is_seen {
+        across(bar, x)
+    } else {
+        String::new()
+    }
 }
 
 /// Lines between the parts.
 fn seams(bar: &Bar) -> String {
-    let within = |x: &f64| *x > 2.0 && *x < bar.length() - 2.0;
-    let ends = [bar.aside.x, bar.packing.x, bar.postage.x, bar.cut.x]
-        .into_iter()
-        .filter(within);
-    ends.fold(String::new(), |mut path, x| {
-        let _ = write!(path, "M{x:.1} {:.1}v{:.1}", bar.top, bar.height);
-        path
-    })
+    let mut path = String::new();
+    for x in [bar.aside.x, bar.packing.x, bar.postage.x, bar.cut.x] {
+        if x > 2.0 && x < bar.length() - 2.0 {
+            path += &across(bar, x);
+        }
+    }
+    path
+}
+
+fn across(bar: &Bar, x: f64) -> String {
+    let [x, top, height] = [x, bar.top, bar.height].map(Px);
+    format!("M{x} {top}v{height}")
 }
 
 /// The dashed frame inside the hollow part.
-fn dashes(bar: &Bar, span: Span) -> Option<String> {
+fn dashes(bar: &Bar, span: Span) -> String {
     let inset = 5.0;
-    let (w, h) = (span.w - inset * 2.0, bar.height - inset * 2.0);
-    (w > 4.0).then(|| {
-        format!(
-            "M{:.1} {:.1}h{w:.1}v{h:.1}h-{w:.1}z",
-            span.x + inset,
-            bar.top + inset
-        )
-    })
+    let span = Span {
+        x: span.x + inset,
+        w: (span.w - inset * 2.0).max(0.0),
+    };
+    block(span, bar.top + inset, bar.height - inset * 2.0)
 }
 
 /// The brick tongue, lower than the bar so that what it runs into stays in sight.
-fn tongue(bar: &Bar) -> Option<String> {
-    let Span { x, w } = bar.short;
+fn tongue(bar: &Bar) -> String {
     let inset = bar.height * 0.22;
-    let high = bar.height - inset * 2.0;
-    (w > 0.0).then(|| format!("M{x:.1} {:.1}h{w:.1}v{high:.1}h-{w:.1}z", bar.top + inset))
+    block(bar.short, bar.top + inset, bar.height - inset * 2.0)
 }
 
-fn tongue_bars(bar: &Bar) -> Option<String> {
+/// A block; nothing when it is too narrow to be seen.
+fn block(Span { x, w }: Span, top: f64, height: f64) -> String {
+    if w < 4.0 {
+        return String::new();
+    }
+    let [x, w, top, height] = [x, w, top, height].map(Px);
+    format!("M{x} {top}h{w}v{height}h-{w}z")
+}
+
+fn tongue_bars(bar: &Bar) -> String {
     let Span { x, w } = bar.short;
-    let (from, to) = (bar.top + bar.height * 0.42, bar.top + bar.height * 0.58);
-    (w > 4.0).then(|| {
-        let (x, w) = (x + 1.0, w - 2.0);
-        format!("M{x:.1} {from:.1}h{w:.1}M{x:.1} {to:.1}h{w:.1}")
-    })
+    if w < 4.0 {
+        return String::new();
+    }
+    let [x, w] = [x + 1.0, w - 2.0].map(Px);
+    let [from, to] = [0.42, 0.58].map(|share| Px(bar.top + bar.height * share));
+    format!("M{x} {from}h{w}M{x} {to}h{w}")
 }
 
 fn leaders(layout: &Layout) -> String {
-    layout
-        .leaders
-        .iter()
-        .fold(String::new(), |mut path, leader| {
-            let ((x, y), (to, end)) = (leader.from, leader.to);
-            let _ = write!(path, "M{x:.1} {y:.1}v3L{to:.1} {:.1}V{end:.1}", end - 3.0);
-            path
-        })
-}
-
-fn px(length: f64) -> String {
-    format!("{length:.1}")
+    let mut path = String::new();
+    for leader in &layout.leaders {
+        let ((x, y), (to, end)) = (leader.from, leader.to);
+        let [x, y, to, bend, end] = [x, y, to, end - 3.0, end].map(Px);
+        // A text takes all that is written to it.
+        let _ = write!(path, "M{x} {y}v3L{to} {bend}V{end}");
+    }
+    path
 }

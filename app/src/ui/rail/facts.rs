@@ -162,11 +162,13 @@ impl RailFacts {
     }
 }
 
+/// The word within a sentence. All words here begin with a plain letter.
 fn lower(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| {
-        first.to_lowercase().chain(letters).collect()
-    })
+    let mut word = word.to_owned();
+    if let Some(first) = word.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    word
 }
 
 /// Minor units as a length to be scaled. Amounts stay far below 2^53, so nothing is lost.

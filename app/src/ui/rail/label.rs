@@ -1,13 +1,14 @@
-//! The words on the rail. Each is a button: a figure opens the lines behind it, the flag opens the reasons of the verdict.
+//! The figures on the rail, each a word over an amount. Each is a button that opens the lines behind it.
+
+use std::rc::Rc;
 
 use haulwren_core::appraise;
-use leptos::prelude::*;
 
 use super::Touched;
 use super::facts::RailFacts;
-use super::place::{Figure, Label, Layout, Lean, Row, Words};
-use crate::ui::el::{El, Nodes, button, div, el, span};
-use crate::ui::verdict::name as name_of;
+use super::place::{Figure, Label, Layout, Lean, Row, Wanted, Words};
+use super::px::css;
+use crate::ui::el::{Do, El, button, div, el, span};
 
 impl Figure {
     /// The name by which the page and its tests know the figure.
@@ -44,19 +45,6 @@ impl Figure {
     }
 }
 
-/// The words of a figure, and for the low price the second line.
-fn words_of(facts: &RailFacts, of: Figure) -> Option<(Words, String)> {
-    let wanted = facts.wanted(0.0, 1.0, false);
-    let words = match of {
-        Figure::LowKeep => return wanted.low,
-        Figure::Ceiling => Some(wanted.limit),
-        Figure::Ask => wanted.asking,
-        Figure::BuyerPays => Some(wanted.buyer),
-        _ => wanted.parts.into_iter().find(|words| words.of == of),
-    };
-    words.map(|words| (words, String::new()))
-}
-
 fn class_of(label: &Label, is_loss: bool) -> String {
     let row = match label.row {
         Row::Inside => "in",
@@ -76,139 +64,145 @@ fn class_of(label: &Label, is_loss: bool) -> String {
     )
 }
 
-fn px(length: f64) -> String {
-    format!("{length:.1}px")
-}
-
-/// One label where the layout put it.
-pub fn rail_label(
+/// One figure's button.
+struct Key {
     of: Figure,
-    layout: Memo<Option<Layout>>,
-    facts: Signal<RailFacts>,
-    on_touch: Callback<Touched>,
-) -> El {
-    let at = Memo::new(move |_| {
-        layout.with(|l| {
-            l.as_ref()?
-                .labels
-                .iter()
-                .find(|label| label.of == of)
-                .copied()
-        })
-    });
-    let words = Memo::new(move |_| facts.with(|facts| words_of(facts, of)));
-    let is_loss = move || of == Figure::Keep && facts.with(|facts| facts.keep.is_negative());
-    let side = move |side: fn(&Label) -> f64| {
-        move || at.get().map(|label| px(side(&label))).unwrap_or_default()
-    };
-    let text = move || -> Nodes {
-        let Some((words, rest)) = words.get() else {
-            return ().into();
-        };
-        if of == Figure::LowKeep {
-            let first = span("w")
-                .with(words.word)
-                .with(" ")
-                .with(el("b").with(words.amount));
-            return [Nodes::from(first), " ".into(), span("w").with(rest).into()].into();
-        }
-        let amount = el("b")
-            .style_of("font-size", side(|label| label.size))
-            .with(words.amount);
-        [
-            Nodes::from(span("w").with(words.word)),
-            " ".into(),
-            amount.into(),
-        ]
-        .into()
-    };
-    // What is asked is typed, not worked out: there are no lines behind it.
-    let label = if of == Figure::Ask {
-        span("")
-    } else {
-        button("")
-            .attr("data-figure", of.name())
-            .on_click(move || on_touch.run(Touched::Figure(of)))
-    };
-    label
-        .attr_of("class", move || {
-            at.get().map(|label| class_of(&label, is_loss()))
-        })
-        .style_of("left", side(|label| label.left))
-        .style_of("top", side(|label| label.top))
-        .style_of("width", side(|label| label.width))
-        .style_of("height", side(|label| label.height))
-        .with(span("plate").show(text))
+    whole: El,
+    word: El,
+    amount: El,
+    rest: El,
 }
 
-/// The words of the verdict over its flag.
-pub fn flag_words(
-    layout: Memo<Option<Layout>>,
-    facts: Signal<RailFacts>,
-    on_touch: Callback<Touched>,
-) -> El {
-    let flag = Memo::new(move |_| layout.with(|l| l.as_ref()?.flag.clone()));
-    let verdict = Memo::new(move |_| facts.with(|facts| facts.verdict));
-    let rough = Memo::new(move |_| facts.with(|facts| facts.is_rough));
-    div("bare").show(move || {
-        let (Some(flag), Some(verdict)) = (flag.get(), verdict.get()) else {
-            return span("hidden").attr("data-verdict", "none");
-        };
-        let rough = rough.get().then(|| span("rough").with("rough"));
-        let sized = |node: El, size: f64| node.style_of("font-size", move || px(size));
-        let word = sized(span("flag-word"), flag.word)
-            .with(el("b").with(verdict.word()))
-            .with(rough);
-        let second = flag.second;
-        let lines = flag.lines.iter().flat_map(|line| {
-            [
-                " ".into(),
-                Nodes::from(sized(span("flag-second"), second).with(line.as_str())),
-            ]
-        });
-        let (left, width, height, inset) = (
-            flag.left,
-            flag.width,
-            flag.height,
-            flag.text_left - flag.left,
-        );
-        button(&format!("flag-words tone-{}", name_of(verdict)))
-            .attr("data-verdict", name_of(verdict))
-            .on_click(move || on_touch.run(Touched::Verdict))
-            .style_of("left", move || px(left))
-            .style_of("width", move || px(width))
-            .style_of("height", move || px(height))
-            .style_of("padding-left", move || px(inset))
-            .with(word)
-            .with(lines.collect::<Vec<_>>())
-    })
-}
-
-/// The parts that found no room, as a list under the rail.
-pub fn listed_parts(
-    layout: Memo<Option<Layout>>,
-    facts: Signal<RailFacts>,
-    on_touch: Callback<Touched>,
-) -> El {
-    let listed = Memo::new(move |_| {
-        layout.with(|l| l.as_ref().map(|l| l.listed.clone()).unwrap_or_default())
-    });
-    let row = move |of: Figure| {
-        let (words, _) = facts.with(|facts| words_of(facts, of))?;
-        let is_loss = of == Figure::Keep && facts.with(|facts| facts.keep.is_negative());
-        let class = if is_loss {
-            "rail-listed loss"
+impl Key {
+    fn new(of: Figure, on_touch: &Do<Touched>) -> Self {
+        // What is asked is typed, not worked out: there are no lines behind it.
+        let whole = if of == Figure::Ask {
+            span("")
         } else {
-            "rail-listed"
+            touchable(of, "", on_touch)
         };
-        let listed = button(class).attr("data-figure", of.name());
-        let listed = listed.on_click(move || on_touch.run(Touched::Figure(of)));
-        Some(
-            listed
-                .with(span("w").with(words.word))
-                .with(" ")
-                .with(el("b").with(words.amount)),
-        )
-    };
-    div("rail-list").show(move || listed.get().into_iter().filter_map(row).collect::<Vec<_>>())
+        let (word, amount, rest) = (span("w"), el("b"), span("w"));
+        let plate = span("plate");
+        let plate = if of == Figure::LowKeep {
+            plate.with(span("w").with(word.clone()).with(" ").with(amount.clone()))
+        } else {
+            plate.with(word.clone()).with(" ").with(amount.clone())
+        };
+        let whole = whole.with(plate.with(" ").with(rest.clone()));
+        Self {
+            of,
+            whole,
+            word,
+            amount,
+            rest,
+        }
+    }
+
+    fn draw(&self, label: Option<&Label>, words: Option<&Words>, is_loss: bool) {
+        let shown = label.zip(words);
+        self.whole.set("hidden", shown.is_none().then_some(""));
+        let Some((label, words)) = shown else {
+            self.word.set_text("");
+            self.amount.set_text("");
+            self.rest.set_text("");
+            return;
+        };
+        self.whole.set("class", Some(&class_of(label, is_loss)));
+        let sides = [
+            ("left", label.left),
+            ("top", label.top),
+            ("width", label.width),
+            ("height", label.height),
+        ];
+        for (side, length) in sides {
+            self.whole.set_style(side, &css(length));
+        }
+        self.word.set_text(&words.word);
+        self.amount.set_text(&words.amount);
+        self.amount.set_style("font-size", &css(label.size));
+    }
+}
+
+fn touchable(of: Figure, class: &str, on_touch: &Do<Touched>) -> El {
+    let on_touch = Rc::clone(on_touch);
+    button(class)
+        .attr("data-figure", of.name())
+        .on_click(move || on_touch(Touched::Figure(of)))
+}
+
+/// All figures, in the order in which they are read and reached by the keyboard.
+const ORDER: [Figure; 10] = [
+    Figure::Ceiling,
+    Figure::Ask,
+    Figure::BuyerPays,
+    Figure::Pay,
+    Figure::Keep,
+    Figure::Aside,
+    Figure::Packing,
+    Figure::Postage,
+    Figure::Cut,
+    Figure::LowKeep,
+];
+
+/// The buttons of all figures, and the list of those that found no room.
+pub struct Labels {
+    keys: [Key; ORDER.len()],
+    /// The list under the rail.
+    pub list: El,
+    on_touch: Do<Touched>,
+}
+
+impl Labels {
+    /// All of them, not shown yet.
+    pub fn new(on_touch: &Do<Touched>) -> Self {
+        Self {
+            keys: ORDER.map(|of| Key::new(of, on_touch)),
+            list: div("rail-list"),
+            on_touch: Rc::clone(on_touch),
+        }
+    }
+
+    /// The elements.
+    pub fn all(&self) -> Vec<El> {
+        self.keys.iter().map(|key| key.whole.clone()).collect()
+    }
+
+    /// Puts them where the layout has them.
+    pub fn draw(&self, layout: &Layout, wanted: &Wanted, facts: &RailFacts) {
+        let is_loss = |of| of == Figure::Keep && facts.keep.is_negative();
+        for key in &self.keys {
+            let label = layout.labels.iter().find(|label| label.of == key.of);
+            key.draw(label, words_of(wanted, key.of), is_loss(key.of));
+            if let (Figure::LowKeep, Some((_, rest))) = (key.of, &wanted.low) {
+                key.rest.set_text(rest);
+                key.amount.set_style("font-size", "inherit");
+            }
+        }
+        let row = |of: &Figure| {
+            let words = words_of(wanted, *of)?;
+            let class = if is_loss(*of) {
+                "rail-listed loss"
+            } else {
+                "rail-listed"
+            };
+            let key = touchable(*of, class, &self.on_touch);
+            Some(
+                key.with(span("w").with(words.word.as_str()))
+                    .with(" ")
+                    .with(el("b").with(words.amount.as_str())),
+            )
+        };
+        self.list
+            .set_inside(layout.listed.iter().filter_map(row).collect::<Vec<_>>());
+    }
+}
+
+fn words_of(wanted: &Wanted, of: Figure) -> Option<&Words> {
+    match of {
+        Figure::LowKeep => wanted.low.as_ref().map(|(words, _)| words),
+        Figure::Ceiling => Some(&wanted.limit),
+        Figure::Ask => wanted.asking.as_ref(),
+        Figure::BuyerPays => Some(&wanted.buyer),
+        _ => wanted.parts.iter().find(|words| words.of == of),
+    }
 }

@@ -4,10 +4,13 @@
 use std::cell::RefCell;
 use std::collections::HashMap;
 
-use leptos::prelude::*;
+use leptos::prelude::window;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{HtmlElement, ResizeObserver};
+
+use super::px::css;
+use crate::ui::el::keep;
 
 /// Measured widths, kept until the text size changes.
 pub struct Measured {
@@ -40,7 +43,7 @@ impl Measured {
         }
         let style = self.probe.style();
         // A browser that refuses these leaves the last size: a label a little off, never a lost one.
-        let _ = style.set_property("font-size", &format!("{size}px"));
+        let _ = style.set_property("font-size", &css(size));
         let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
         self.probe.set_text_content(Some(text));
         let width = self.probe.get_bounding_client_rect().width();
@@ -69,17 +72,12 @@ impl Room {
     pub fn of(rail: &HtmlElement) -> Option<Self> {
         let width = rail.get_bounding_client_rect().width();
         let style = window().get_computed_style(rail).ok()??;
-        let size: f64 = style
-            .get_property_value("font-size")
-            .ok()?
-            .trim_end_matches("px")
-            .parse()
-            .ok()?;
+        let size = js_sys::parse_float(&style.get_property_value("font-size").ok()?);
         let is_low = window()
             .match_media(LOW)
             .ok()?
             .is_some_and(|query| query.matches());
-        (width > 0.0).then_some(Self {
+        (width > 0.0 && size > 0.0).then_some(Self {
             width,
             scale: size / 16.0,
             is_low,
@@ -90,12 +88,25 @@ impl Room {
 /// Below this height the keypad needs the room. The style sheets fold the venues and hide the tabs at the same height.
 const LOW: &str = "(max-height: 46.2em)";
 
-/// Calls `changed` at once and whenever the element's own size does, until the owner is cleaned up.
+/// Calls `changed` at once and whenever the element's own size does, until what it was called in is cleaned up.
 pub fn watch(element: &HtmlElement, changed: impl Fn() + 'static) {
     let closure = Closure::<dyn Fn()>::new(changed);
     let observer = ResizeObserver::new(closure.as_ref().unchecked_ref())
         .expect("every browser that runs this has it");
     observer.observe(element);
-    let kept = StoredValue::new_local((observer, closure));
-    on_cleanup(move || kept.with_value(|(observer, _)| observer.disconnect()));
+    keep(Watching {
+        observer,
+        _called: closure,
+    });
+}
+
+struct Watching {
+    observer: ResizeObserver,
+    _called: Closure<dyn Fn()>,
+}
+
+impl Drop for Watching {
+    fn drop(&mut self) {
+        self.observer.disconnect();
+    }
 }

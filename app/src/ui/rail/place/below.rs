@@ -146,8 +146,13 @@ fn under(
     sizes: &Sizes,
     measure: Measure<'_>,
 ) -> Under {
-    let mut sorted = outside.to_vec();
-    sorted.sort_by(|a, b| anchor(bar, a.of).total_cmp(&anchor(bar, b.of)));
+    // They come in the rail's order; only the tongue may reach past parts that come after it.
+    let mut sorted: Vec<&Words> = Vec::with_capacity(outside.len());
+    for words in outside {
+        let comes_after = |other: &&Words| anchor(bar, other.of) > anchor(bar, words.of);
+        let place = sorted.iter().position(comes_after).unwrap_or(sorted.len());
+        sorted.insert(place, words);
+    }
     let boxes: Vec<(f64, f64)> = sorted
         .iter()
         .map(|words| {

@@ -201,8 +201,6 @@ pub fn place(wanted: &Wanted, measure: Measure<'_>) -> Layout {
     }
     let below = below::below(wanted, &spans, &sizes, bar_top, measure);
     labels.extend(below.labels);
-    let rank = |label: &Label| ORDER.iter().position(|of| *of == label.of);
-    labels.sort_by_key(rank);
     Layout {
         height: below.height,
         bar: bar::finish(spans, bar_top, below.bar),
@@ -213,17 +211,3 @@ pub fn place(wanted: &Wanted, measure: Measure<'_>) -> Layout {
         listed: below.listed,
     }
 }
-
-/// The order in which labels are read and reached by the keyboard.
-const ORDER: [Figure; 10] = [
-    Figure::Ceiling,
-    Figure::Ask,
-    Figure::BuyerPays,
-    Figure::Pay,
-    Figure::Keep,
-    Figure::Aside,
-    Figure::Packing,
-    Figure::Postage,
-    Figure::Cut,
-    Figure::LowKeep,
-];

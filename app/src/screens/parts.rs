@@ -1,0 +1,60 @@
+//! Small parts that several screens share.
+
+use crate::route::Route;
+use crate::ui::el::{El, el};
+use crate::ui::icons::{Icon, sign};
+
+/// A link that looks like a key.
+pub fn link(class: &str, to: Route, icon: Icon, word: &str) -> El {
+    el("a")
+        .class(class)
+        .attr("href", &to.href())
+        .with(sign(icon))
+        .with(word)
+}
+
+/// The link back to the screen above.
+pub fn back(to: Route, word: &str) -> El {
+    link("press back", to, Icon::Back, word)
+}
+
+/// The link to the next thing.
+pub fn add_thing() -> El {
+    link("press go", Route::Decide, Icon::Plus, "Thing")
+}
+
+/// A form. Sending it stays on the page.
+pub fn form(class: &str, mut sent: impl FnMut() + 'static) -> El {
+    el("form").class(class).on("submit", move |event| {
+        event.prevent_default();
+        sent();
+    })
+}
+
+/// The key that sends a form.
+pub fn submit(word: &str) -> El {
+    el("button")
+        .attr("type", "submit")
+        .class("press go")
+        .with(word)
+}
+
+/// A paragraph.
+pub fn line(text: &str) -> El {
+    el("p").with(text)
+}
+
+/// A paragraph that helps.
+pub fn support(text: &str) -> El {
+    line(text).class("support")
+}
+
+/// A paragraph that is read out when it appears or changes.
+pub fn status(text: &str) -> El {
+    line(text).attr("role", "status")
+}
+
+/// A heading within a screen.
+pub fn heading(text: &str) -> El {
+    el("h2").with(text)
+}

@@ -1,0 +1,74 @@
+//! The words of the verdict over its flag: a button that opens the reasons.
+
+use std::rc::Rc;
+
+use super::Touched;
+use super::facts::RailFacts;
+use super::place::Layout;
+use super::px::css;
+use crate::ui::el::{Do, El, button, el, span};
+use crate::ui::verdict::name;
+
+/// The button and its words.
+pub struct FlagWords {
+    /// The button.
+    pub whole: El,
+    line: El,
+    word: El,
+    rough: El,
+    seconds: [El; 2],
+}
+
+impl FlagWords {
+    /// Nothing on it yet.
+    pub fn new(on_touch: &Do<Touched>) -> Self {
+        let on_touch = Rc::clone(on_touch);
+        let (word, rough) = (el("b"), span("rough").with("rough"));
+        let line = span("flag-word").with(word.clone()).with(rough.clone());
+        let seconds = [span("flag-second"), span("flag-second")];
+        let whole = button("flag-words")
+            .on_click(move || on_touch(Touched::Verdict))
+            .with(line.clone())
+            .with(" ")
+            .with(seconds[0].clone())
+            .with(" ")
+            .with(seconds[1].clone());
+        Self {
+            whole,
+            line,
+            word,
+            rough,
+            seconds,
+        }
+    }
+
+    /// Puts them where the layout has the flag.
+    pub fn draw(&self, layout: &Layout, facts: &RailFacts) {
+        let is_hung = |shown: bool, part: &El| part.set("hidden", (!shown).then_some(""));
+        let (Some(flag), Some(verdict)) = (&layout.flag, facts.verdict) else {
+            self.whole.set("data-verdict", Some("none"));
+            is_hung(false, &self.whole);
+            return;
+        };
+        is_hung(true, &self.whole);
+        is_hung(facts.is_rough, &self.rough);
+        self.whole.set("data-verdict", Some(name(verdict)));
+        self.whole
+            .set("class", Some(&format!("flag-words tone-{}", name(verdict))));
+        let sides = [
+            ("left", flag.left),
+            ("width", flag.width),
+            ("height", flag.height),
+            ("padding-left", flag.text_left - flag.left),
+        ];
+        for (side, length) in sides {
+            self.whole.set_style(side, &css(length));
+        }
+        self.word.set_text(verdict.word());
+        self.line.set_style("font-size", &css(flag.word));
+        for (at, second) in self.seconds.iter().enumerate() {
+            second.set_text(flag.lines.get(at).map_or("", String::as_str));
+            second.set_style("font-size", &css(flag.second));
+        }
+    }
+}

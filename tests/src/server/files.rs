@@ -94,10 +94,12 @@ fn accepts(header: &str, coding: &str) -> bool {
     })
 }
 
-/// The build names files `name-<16 hexadecimal digits>…`.
+/// The build names files `name-<64 bits in hexadecimal>…`, without leading zeros.
 fn is_hashed(name: &str) -> bool {
-    name.split(['-', '_', '.'])
-        .any(|part| part.len() == 16 && part.bytes().all(|byte| byte.is_ascii_hexdigit()))
+    let is_hash = |part: &str| {
+        (10..=16).contains(&part.len()) && part.bytes().all(|byte| byte.is_ascii_hexdigit())
+    };
+    name.split(['-', '_', '.']).any(is_hash)
 }
 
 /// The media type for a file name, by its ending (IANA media types registry).

@@ -1,4 +1,4 @@
-//! Compiler flags of the served build. They are given here and not in cargo's settings because some hold
+//! Compiler flags of the served build. They are given here and not in cargo's settings because they hold
 //! paths of this machine.
 
 use std::path::{Path, PathBuf};
@@ -7,8 +7,7 @@ use crate::places::Places;
 
 /// As cargo reads them from `CARGO_ENCODED_RUSTFLAGS`: one flag after another, a unit separator between.
 pub fn encoded(places: &Places) -> String {
-    // Views lose their long types, of which each use would be compiled anew: 30 kB less after brotli.
-    let mut flags = vec!["--cfg=erase_components".to_owned()];
+    let mut flags = Vec::new();
     // Panic messages name source files: not by where they lie on this machine, so that two machines build
     // the same bytes and neither tells its user's name.
     let cargo_home = std::env::var_os("CARGO_HOME").map(PathBuf::from);

@@ -48,6 +48,8 @@ fn types_and_keeping_follow_the_file_name() {
         "application/wasm",
         for_ever,
     );
+    // A leading zero is left out of the name.
+    check("/shell-49fe1c56369eb1b.js", "text/javascript", for_ever);
     check(
         "/manifest.webmanifest",
         "application/manifest+json",

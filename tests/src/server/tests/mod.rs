@@ -23,6 +23,7 @@ impl Folder {
         folder.write("site/worker.js.br", "BR");
         folder.write("site/worker.js.gz", "GZ");
         folder.write("site/shell-0123456789abcdef_bg.wasm", "wasm");
+        folder.write("site/shell-49fe1c56369eb1b.js", "script");
         folder.write("site/manifest.webmanifest", "{}");
         folder.write("outside.txt", "secret");
         folder

@@ -23,7 +23,9 @@ impl Places {
     /// # Errors
     /// When this is no workspace or the person has no home folder.
     pub fn find() -> Done<Self> {
-        let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+        // Told by cargo at the start and not when compiled: two checkouts may share one target folder.
+        let here = std::env::var_os("CARGO_MANIFEST_DIR").unwrap_or_else(|| ".".into());
+        let here = Path::new(&here);
         let arguments = ["metadata", "--no-deps", "--format-version", "1"];
         let about: Value = serde_json::from_str(&read(&mut cargo(here, &arguments))?)
             .or_fail("reading what cargo says about the workspace")?;

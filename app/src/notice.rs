@@ -42,15 +42,25 @@ pub struct Notice {
 
 impl Notice {
     fn new(fact: &str, hint: impl Into<String>, cure: Cure) -> Self {
-        Self { fact: fact.to_owned(), hint: hint.into(), cure }
+        Self {
+            fact: fact.to_owned(),
+            hint: hint.into(),
+            cure,
+        }
     }
 
     /// The storage could not be opened at all; the app goes on without it.
     pub fn nothing_kept(fault: &Fault) -> Self {
         let hint = match fault {
-            Fault::Absent => "This browser has no storage. Weigh things up as you like, and save a copy before you close the page.",
-            Fault::Full => "The storage of this device is full. Make room, then reload. Until then, save a copy before you close the page.",
-            _ => "The browser blocks storage here, as private windows do. Allow it, then reload. Until then, save a copy before you close the page.",
+            Fault::Absent => {
+                "This browser has no storage. Weigh things up as you like, and save a copy before you close the page."
+            }
+            Fault::Full => {
+                "The storage of this device is full. Make room, then reload. Until then, save a copy before you close the page."
+            }
+            _ => {
+                "The browser blocks storage here, as private windows do. Allow it, then reload. Until then, save a copy before you close the page."
+            }
         };
         Self::new("Nothing is kept on this device.", hint, Cure::SaveCopy)
     }
@@ -58,12 +68,16 @@ impl Notice {
     /// The book is there but cannot be opened by this app.
     pub fn cannot_open(fault: &Fault) -> Self {
         match fault {
-            Fault::Newer => {
-                Self::new("This book was last used by a newer version.", "Load the page anew to get that version. Nothing is lost.", Cure::Reload)
-            }
+            Fault::Newer => Self::new(
+                "This book was last used by a newer version.",
+                "Load the page anew to get that version. Nothing is lost.",
+                Cure::Reload,
+            ),
             fault => Self::new(
                 "The book does not open.",
-                format!("Your records are still on this device ({fault}). Write them to a file first, then reload."),
+                format!(
+                    "Your records are still on this device ({fault}). Write them to a file first, then reload."
+                ),
                 Cure::Rescue,
             ),
         }
@@ -80,15 +94,31 @@ impl Notice {
     /// Something else that the storage would not do.
     pub fn storage(fact: &str, fault: &Fault) -> Self {
         match fault {
-            Fault::Full => Self::new(fact, "The storage is full. Make room on this device and try again. What you typed still stands.", Cure::SaveCopy),
-            Fault::Lost(_) => Self::new(fact, "The connection to the storage was lost. Reload the page. What you typed is kept.", Cure::Reload),
-            fault => Self::new(fact, format!("The storage says: {fault}. Try again, or save a copy."), Cure::SaveCopy),
+            Fault::Full => Self::new(
+                fact,
+                "The storage is full. Make room on this device and try again. What you typed still stands.",
+                Cure::SaveCopy,
+            ),
+            Fault::Lost(_) => Self::new(
+                fact,
+                "The connection to the storage was lost. Reload the page. What you typed is kept.",
+                Cure::Reload,
+            ),
+            fault => Self::new(
+                fact,
+                format!("The storage says: {fault}. Try again, or save a copy."),
+                Cure::SaveCopy,
+            ),
         }
     }
 
     /// The book did not leave as a file.
     pub fn copy_failed(why: &str) -> Self {
-        Self::new("No copy was saved.", format!("The browser says: {why}. Try the rescue page."), Cure::Rescue)
+        Self::new(
+            "No copy was saved.",
+            format!("The browser says: {why}. Try the rescue page."),
+            Cure::Rescue,
+        )
     }
 }
 

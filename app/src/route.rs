@@ -49,7 +49,9 @@ impl Route {
             ["haul", id] => id.parse().map_or(Self::Haul, Self::Thing),
             ["settings"] => Self::Settings,
             ["settings", "venue", "new"] => Self::Venue(None),
-            ["settings", "venue", id] => id.parse().map_or(Self::Settings, |id| Self::Venue(Some(id))),
+            ["settings", "venue", id] => id
+                .parse()
+                .map_or(Self::Settings, |id| Self::Venue(Some(id))),
             ["first"] => Self::First,
             _ => Self::Decide,
         }
@@ -72,7 +74,10 @@ impl Routes {
         let following = history.listen(move || heard.set(Route::parse(listened.location().path())));
         // Followed as long as the page lives.
         std::mem::forget(following);
-        Self { now, history: StoredValue::new_local(history) }
+        Self {
+            now,
+            history: StoredValue::new_local(history),
+        }
     }
 
     /// The current route.
@@ -82,7 +87,8 @@ impl Routes {
 
     /// Goes to a screen in place of this one.
     pub fn replace(self, route: Route) {
-        self.history.with_value(|history| history.replace(route.path()));
+        self.history
+            .with_value(|history| history.replace(route.path()));
     }
 }
 

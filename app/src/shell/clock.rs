@@ -9,10 +9,14 @@ pub fn now() -> At {
     let now = Date::new_0();
     // A clock before 1970 counts as 1970. The casts are exact: ms fit 2^53, and offsets are whole minutes within a day.
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    At(now.get_time().max(0.0) as u64, -now.get_timezone_offset() as i16)
+    At(
+        now.get_time().max(0.0) as u64,
+        -now.get_timezone_offset() as i16,
+    )
 }
 
 /// Waits a while.
+#[cfg(feature = "publish-first")]
 pub async fn pause(ms: u32) {
     let passed = js_sys::Promise::new(&mut |resolve, _| {
         gloo::timers::callback::Timeout::new(ms, move || {
@@ -32,6 +36,9 @@ pub async fn pause(ms: u32) {
 /// In a browser without `crypto`, which cannot run this app at all.
 pub fn chance<const N: usize>() -> [u8; N] {
     let mut bytes = [0; N];
-    window().crypto().and_then(|crypto| crypto.get_random_values_with_u8_array(&mut bytes)).expect("the browser has crypto");
+    window()
+        .crypto()
+        .and_then(|crypto| crypto.get_random_values_with_u8_array(&mut bytes))
+        .expect("the browser has crypto");
     bytes
 }

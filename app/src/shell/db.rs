@@ -31,8 +31,16 @@ pub struct Db {
 }
 
 fn schema() -> [ObjectStore; 4] {
-    let store = |name: &str| ObjectStore::new(name).key_path("k").add_index(Index::new("x", "x").multi_entry(true));
-    let changes = ["r", "s", "i"].into_iter().fold(store(CHANGES), |store, key| store.add_index(Index::new(key, key)));
+    let store = |name: &str| {
+        ObjectStore::new(name)
+            .key_path("k")
+            .add_index(Index::new("x", "x").multi_entry(true))
+    };
+    let changes = ["r", "s", "i"]
+        .into_iter()
+        .fold(store(CHANGES), |store, key| {
+            store.add_index(Index::new(key, key))
+        });
     [store(RECORDS), changes, store(BLOBS), store(META)]
 }
 
@@ -45,9 +53,17 @@ impl Db {
     /// Opens a database by name.
     pub(super) async fn open_as(name: &str) -> Result<Self, Fault> {
         let opening = |error: &idb::Error| Fault::from_idb(error, true);
-        let builder = schema().into_iter().fold(Rexie::builder(name).version(1), rexie::RexieBuilder::add_object_store);
-        let rexie = builder.build().await.map_err(|error| Fault::from_rexie(&error, true))?;
-        let again = Factory::new().and_then(|factory| factory.open(name, Some(1))).map_err(|error| opening(&error))?;
+        let builder = schema().into_iter().fold(
+            Rexie::builder(name).version(1),
+            rexie::RexieBuilder::add_object_store,
+        );
+        let rexie = builder
+            .build()
+            .await
+            .map_err(|error| Fault::from_rexie(&error, true))?;
+        let again = Factory::new()
+            .and_then(|factory| factory.open(name, Some(1)))
+            .map_err(|error| opening(&error))?;
         let strict = again.await.map_err(|error| opening(&error))?.into();
         Ok(Self { rexie, strict })
     }
@@ -58,34 +74,64 @@ impl Db {
         let options = Object::new();
         let js = |error: JsValue| Fault::from_value(&error);
         Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(js)?;
-        let begin: js_sys::Function = Reflect::get(&self.strict, &"transaction".into()).map_err(js)?.unchecked_into();
-        let transaction = begin.call3(&self.strict, &names, &"readwrite".into(), &options).map_err(js)?;
-        Ok(Strict { inner: transaction.unchecked_into() })
+        let begin: js_sys::Function = Reflect::get(&self.strict, &"transaction".into())
+            .map_err(js)?
+            .unchecked_into();
+        let transaction = begin
+            .call3(&self.strict, &names, &"readwrite".into(), &options)
+            .map_err(js)?;
+        Ok(Strict {
+            inner: transaction.unchecked_into(),
+        })
     }
 
     /// A row of `meta`.
     pub async fn meta(&self, key: &str) -> Result<Option<String>, Fault> {
-        let store = self.rexie.transaction(&[META], TransactionMode::ReadOnly)?.store(META)?;
+        let store = self
+            .rexie
+            .transaction(&[META], TransactionMode::ReadOnly)?
+            .store(META)?;
         Ok(store.get(key.into()).await?.and_then(|row| text(&row, "v")))
     }
 
     /// Writes a row of `meta` without waiting for the disk. For drafts only.
     pub async fn put_meta_relaxed(&self, key: &str, value: &str) -> Result<(), Fault> {
-        let transaction = self.rexie.transaction(&[META], TransactionMode::ReadWrite)?;
-        transaction.store(META)?.put(&row(&[("k", key), ("v", value)]), None).await?;
-        transaction.done().await?.is_committed().then_some(()).ok_or_else(|| Fault::Aborted("relaxed write".to_owned()))
+        let transaction = self
+            .rexie
+            .transaction(&[META], TransactionMode::ReadWrite)?;
+        transaction
+            .store(META)?
+            .put(&row(&[("k", key), ("v", value)]), None)
+            .await?;
+        transaction
+            .done()
+            .await?
+            .is_committed()
+            .then_some(())
+            .ok_or_else(|| Fault::Aborted("relaxed write".to_owned()))
     }
 
     /// Hands the rows of a store whose keys lie between two texts (`to` not included) to `take`, page by page.
-    pub async fn each(&self, store: &str, from: &str, to: &str, mut take: impl FnMut(&JsValue) -> Result<(), Fault>) -> Result<(), Fault> {
+    pub async fn each(
+        &self,
+        store: &str,
+        from: &str,
+        to: &str,
+        mut take: impl FnMut(&JsValue) -> Result<(), Fault>,
+    ) -> Result<(), Fault> {
         let (mut from, mut open) = (JsValue::from_str(from), false);
         loop {
             let range = rexie::KeyRange::bound(&from, &to.into(), Some(open), Some(true))?;
-            let rows = self.rexie.transaction(&[store], TransactionMode::ReadOnly)?.store(store)?;
+            let rows = self
+                .rexie
+                .transaction(&[store], TransactionMode::ReadOnly)?
+                .store(store)?;
             let rows = rows.get_all(Some(range), Some(PAGE)).await?;
             rows.iter().try_for_each(&mut take)?;
             match rows.last() {
-                Some(last) if rows.len() == PAGE as usize => (from, open) = (Reflect::get(last, &"k".into()).unwrap_or_default(), true),
+                Some(last) if rows.len() == PAGE as usize => {
+                    (from, open) = (Reflect::get(last, &"k".into()).unwrap_or_default(), true)
+                }
                 _ => return Ok(()),
             }
         }
@@ -93,8 +139,14 @@ impl Db {
 
     /// The lines of all changes to a record.
     pub async fn history(&self, record: &str) -> Result<Vec<String>, Fault> {
-        let store = self.rexie.transaction(&[CHANGES], TransactionMode::ReadOnly)?.store(CHANGES)?;
-        let rows = store.index("r")?.get_all(Some(rexie::KeyRange::only(&record.into())?), None).await?;
+        let store = self
+            .rexie
+            .transaction(&[CHANGES], TransactionMode::ReadOnly)?
+            .store(CHANGES)?;
+        let rows = store
+            .index("r")?
+            .get_all(Some(rexie::KeyRange::only(&record.into())?), None)
+            .await?;
         Ok(rows.iter().filter_map(|row| text(row, "t")).collect())
     }
 }
@@ -111,20 +163,40 @@ impl Strict {
 
     /// Reads the text `field` of a row.
     pub async fn get(&self, store: &str, key: &str, field: &str) -> Result<Option<String>, Fault> {
-        let request = self.transaction().object_store(store)?.get(Query::Key(key.into()))?;
+        let request = self
+            .transaction()
+            .object_store(store)?
+            .get(Query::Key(key.into()))?;
         Ok(request.await?.and_then(|row| text(&row, field)))
     }
 
     /// Reads the text `field` of the rows between two keys (`to` not included).
-    pub async fn texts(&self, store: &str, from: &str, to: &str, field: &str) -> Result<Vec<String>, Fault> {
+    pub async fn texts(
+        &self,
+        store: &str,
+        from: &str,
+        to: &str,
+        field: &str,
+    ) -> Result<Vec<String>, Fault> {
         let range = Range::bound(&from.into(), &to.into(), None, Some(true))?;
-        let request = self.transaction().object_store(store)?.get_all(Some(Query::KeyRange(range)), None)?;
-        Ok(request.await?.iter().filter_map(|row| text(row, field)).collect())
+        let request = self
+            .transaction()
+            .object_store(store)?
+            .get_all(Some(Query::KeyRange(range)), None)?;
+        Ok(request
+            .await?
+            .iter()
+            .filter_map(|row| text(row, field))
+            .collect())
     }
 
     /// Puts a row. Its failure aborts the transaction, so [`Strict::complete`] tells.
     pub fn put(&self, store: &str, fields: &[(&str, &str)]) -> Result<(), Fault> {
-        self.transaction().object_store(store)?.put(&row(fields), None).map(drop).map_err(Fault::from)
+        self.transaction()
+            .object_store(store)?
+            .put(&row(fields), None)
+            .map(drop)
+            .map_err(Fault::from)
     }
 
     /// Waits until the transaction is on the disk.
@@ -137,7 +209,9 @@ impl Strict {
 
     /// Drops all that was put.
     pub fn abort(self) -> Result<(), Fault> {
-        self.inner.abort().map_err(|error| Fault::from_value(&error))
+        self.inner
+            .abort()
+            .map_err(|error| Fault::from_value(&error))
     }
 }
 
@@ -153,5 +227,7 @@ fn row(fields: &[(&str, &str)]) -> JsValue {
 
 /// A text in a row.
 pub fn text(row: &JsValue, field: &str) -> Option<String> {
-    Reflect::get(row, &JsValue::from_str(field)).ok()?.as_string()
+    Reflect::get(row, &JsValue::from_str(field))
+        .ok()?
+        .as_string()
 }

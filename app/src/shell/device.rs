@@ -11,7 +11,9 @@ pub fn ask_to_persist() {
     spawn_local(async {
         match persist().await {
             Ok(granted) => leptos::logging::log!("storage persists: {}", granted.is_truthy()),
-            Err(error) => leptos::logging::warn!("storage may be cleared by the browser: {error:?}"),
+            Err(error) => {
+                leptos::logging::warn!("storage may be cleared by the browser: {error:?}")
+            }
         }
     });
 }
@@ -25,6 +27,10 @@ async fn persist() -> Result<JsValue, JsValue> {
 
 /// What to call this device until the trader says otherwise.
 pub fn likely_name() -> &'static str {
-    let finger = window().match_media("(pointer: coarse)").ok().flatten().is_some_and(|query| query.matches());
+    let finger = window()
+        .match_media("(pointer: coarse)")
+        .ok()
+        .flatten()
+        .is_some_and(|query| query.matches());
     if finger { "Phone" } else { "Computer" }
 }

@@ -29,7 +29,8 @@ impl Drafts {
     /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
     pub async fn read(db: &Db) -> Self {
         let text = db.meta("drafts").await.ok().flatten();
-        text.and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+        text.and_then(|text| serde_json::from_str(&text).ok())
+            .unwrap_or_default()
     }
 
     /// Writes them, without waiting for the disk.

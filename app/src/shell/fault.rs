@@ -31,13 +31,20 @@ pub enum Fault {
 impl Fault {
     /// From the name and message of a DOM exception, while opening (`true`) or later.
     fn from_js(error: &JsValue, opening: bool) -> Self {
-        let text = |key: &str| js_sys::Reflect::get(error, &JsValue::from_str(key)).ok().and_then(|v| v.as_string()).unwrap_or_default();
+        let text = |key: &str| {
+            js_sys::Reflect::get(error, &JsValue::from_str(key))
+                .ok()
+                .and_then(|v| v.as_string())
+                .unwrap_or_default()
+        };
         let (name, message) = (text("name"), text("message"));
         match name.as_str() {
             "QuotaExceededError" => Self::Full,
             "VersionError" => Self::Newer,
             _ if opening => Self::Blocked(format!("{name} {message}")),
-            "InvalidStateError" | "UnknownError" | "TransactionInactiveError" => Self::Lost(format!("{name} {message}")),
+            "InvalidStateError" | "UnknownError" | "TransactionInactiveError" => {
+                Self::Lost(format!("{name} {message}"))
+            }
             _ => Self::Aborted(format!("{name} {message}")),
         }
     }
@@ -63,7 +70,9 @@ impl Fault {
     /// From the transaction itself once it has failed: it names the cause that the request's error may hide.
     pub fn from_transaction(transaction: &web_sys::IdbTransaction) -> Self {
         let aborted = || Self::Aborted("aborted without a cause".to_owned());
-        transaction.error().map_or_else(aborted, |error| Self::from_js(error.unchecked_ref(), false))
+        transaction
+            .error()
+            .map_or_else(aborted, |error| Self::from_js(error.unchecked_ref(), false))
     }
 
     /// From rexie's error.

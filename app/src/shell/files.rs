@@ -26,7 +26,9 @@ pub async fn hand_out(name: &str, text: &str) -> Result<Left, JsValue> {
     if let Some(shared) = share(name, &blob)? {
         return match JsFuture::from(shared).await {
             Ok(_) => Ok(Left::Shared),
-            Err(error) if Reflect::get(&error, &"name".into())? == "AbortError" => Ok(Left::Dismissed),
+            Err(error) if Reflect::get(&error, &"name".into())? == "AbortError" => {
+                Ok(Left::Dismissed)
+            }
             Err(_) => download(name, &blob),
         };
     }
@@ -35,10 +37,14 @@ pub async fn hand_out(name: &str, text: &str) -> Result<Left, JsValue> {
 
 /// Starts the share sheet where a finger is the pointer and the browser can share files.
 fn share(name: &str, blob: &Blob) -> Result<Option<Promise>, JsValue> {
-    let finger = window().match_media("(pointer: coarse)")?.is_some_and(|query| query.matches());
+    let finger = window()
+        .match_media("(pointer: coarse)")?
+        .is_some_and(|query| query.matches());
     let navigator = window().navigator();
     let can = Reflect::get(&navigator, &"canShare".into())?.dyn_into::<Function>();
-    let (true, Ok(can)) = (finger, can) else { return Ok(None) };
+    let (true, Ok(can)) = (finger, can) else {
+        return Ok(None);
+    };
     let file: Function = Reflect::get(&js_sys::global(), &"File".into())?.dyn_into()?;
     let kind = Object::new();
     Reflect::set(&kind, &"type".into(), &"text/plain".into())?;

@@ -26,7 +26,10 @@ impl Drop for Held {
 /// each transaction alone keeps saves in order.
 pub async fn shared() -> Held {
     let locks = Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
-    let Some(request) = Reflect::get(&locks, &"request".into()).ok().and_then(|request| request.dyn_into::<Function>().ok()) else {
+    let Some(request) = Reflect::get(&locks, &"request".into())
+        .ok()
+        .and_then(|request| request.dyn_into::<Function>().ok())
+    else {
         return Held { release: None };
     };
     let mut release = None;

@@ -29,7 +29,10 @@ pub fn mark_unsaved(unsaved: bool) {
 /// # Panics
 /// When the page is not ours.
 pub fn root() -> HtmlElement {
-    document().get_element_by_id("app").expect("our page has #app").unchecked_into()
+    document()
+        .get_element_by_id("app")
+        .expect("our page has #app")
+        .unchecked_into()
 }
 
 /// Takes the static frame away, now that the app stands.

@@ -49,7 +49,12 @@ pub struct Head {
 pub type Plan<'a> = dyn Fn(&State) -> Result<Vec<Edits>, Refusal> + 'a;
 
 /// Saves what `plan` says. `book` is changed only once the disk has it.
-pub async fn save(db: &Db, book: &RefCell<State>, plan: &Plan<'_>, at: At) -> Result<Saved, Unsaved> {
+pub async fn save(
+    db: &Db,
+    book: &RefCell<State>,
+    plan: &Plan<'_>,
+    at: At,
+) -> Result<Saved, Unsaved> {
     let _held = lock::shared().await;
     let transaction = db.strict(&[META, CHANGES, RECORDS])?;
     let mut touched = catch_up_within(&transaction, book).await?;
@@ -61,14 +66,11 @@ pub async fn save(db: &Db, book: &RefCell<State>, plan: &Plan<'_>, at: At) -> Re
         }
     };
     if cfg!(feature = "publish-first") {
-        // The build that the kill tests must catch: shows the save now, writes it a quarter of a second later.
-        touched = touched.and(publish(book, &changes));
+        // The build that the kill tests must catch: the save is shown now, and its caller writes it later.
         transaction.abort()?;
-        super::clock::pause(250).await;
-        write(db.strict(&[META, CHANGES, RECORDS])?, book, &changes).await?;
-        return Ok(Saved { changes, touched });
+    } else {
+        write(transaction, book, &changes).await?;
     }
-    write(transaction, book, &changes).await?;
     touched = touched.and(publish(book, &changes));
     Ok(Saved { changes, touched })
 }
@@ -84,16 +86,43 @@ pub async fn catch_up(db: &Db, book: &RefCell<State>) -> Result<Touched, Fault> 
 async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
     let (me, ours) = (book.borrow().me, book.borrow().head());
     let head = transaction.get(META, "head", "v").await?;
-    let head = head.map(|text| serde_json::from_str::<Head>(&text)).transpose().map_err(|error| Fault::Damaged(error.to_string()))?;
-    let Some(head) = head.filter(|head| head.seq > ours) else { return Ok(Touched::default()) };
-    let from = Key { device: me, seq: ours + 1 }.to_string();
-    let to = Key { device: me, seq: head.seq + 1 }.to_string();
+    let head = head
+        .map(|text| serde_json::from_str::<Head>(&text))
+        .transpose()
+        .map_err(|error| Fault::Damaged(error.to_string()))?;
+    let Some(head) = head.filter(|head| head.seq > ours) else {
+        return Ok(Touched::default());
+    };
+    let from = Key {
+        device: me,
+        seq: ours + 1,
+    }
+    .to_string();
+    let to = Key {
+        device: me,
+        seq: head.seq + 1,
+    }
+    .to_string();
     let lines = transaction.texts(CHANGES, &from, &to, "t").await?;
     let changes: Result<Vec<_>, _> = lines.iter().map(|line| Change::from_line(line)).collect();
-    Ok(publish(book, &changes.map_err(|error| Fault::Damaged(error.to_string()))?))
+    Ok(publish(
+        book,
+        &changes.map_err(|error| Fault::Damaged(error.to_string()))?,
+    ))
 }
 
-async fn write(transaction: Strict, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
+/// What the build that the kill tests must catch does after it said "saved": a quarter of a second later it writes.
+#[cfg(feature = "publish-first")]
+pub async fn write_late(db: &Db, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
+    super::clock::pause(250).await;
+    write(db.strict(&[META, CHANGES, RECORDS])?, book, changes).await
+}
+
+async fn write(
+    transaction: Strict,
+    book: &RefCell<State>,
+    changes: &[Change],
+) -> Result<(), Fault> {
     put(&transaction, book, changes)?;
     transaction.complete().await
 }
@@ -102,15 +131,30 @@ async fn write(transaction: Strict, book: &RefCell<State>, changes: &[Change]) -
 fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
     let mut vector = book.borrow().vector.clone();
     for change in changes {
-        let (key, record, stamp) = (change.key.to_string(), change.record().to_string(), change.stamp.to_string());
-        transaction.put(CHANGES, &[("k", &key), ("r", &record), ("s", &stamp), ("t", &change.line())])?;
+        let (key, record, stamp) = (
+            change.key.to_string(),
+            change.record().to_string(),
+            change.stamp.to_string(),
+        );
+        transaction.put(
+            CHANGES,
+            &[
+                ("k", &key),
+                ("r", &record),
+                ("s", &stamp),
+                ("t", &change.line()),
+            ],
+        )?;
         vector.note(change.key);
     }
     for (record, json) in book.borrow_mut().as_after(changes) {
         transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
     }
     if let Some(last) = changes.last() {
-        let head = Head { seq: last.key.seq, stamp: last.stamp };
+        let head = Head {
+            seq: last.key.seq,
+            stamp: last.stamp,
+        };
         transaction.put(META, &[("k", "head"), ("v", &json(&head))])?;
         transaction.put(META, &[("k", "vector"), ("v", &json(&vector))])?;
     }

@@ -3,9 +3,16 @@
 
 /// The directory of the page's address, such as `/` or `/sub/path/`.
 pub fn path() -> String {
-    let path = leptos::prelude::window().location().pathname().unwrap_or_default();
+    let path = leptos::prelude::window()
+        .location()
+        .pathname()
+        .unwrap_or_default();
     let end = path.rfind('/').map_or(0, |stroke| stroke + 1);
-    if end == 0 { "/".to_owned() } else { path[..end].to_owned() }
+    if end == 0 {
+        "/".to_owned()
+    } else {
+        path[..end].to_owned()
+    }
 }
 
 /// The book's database.

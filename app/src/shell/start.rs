@@ -31,7 +31,13 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
         state.vector = vector;
     }
     if let Some(head) = note::<Head>(db, "head").await? {
-        state.note(Key { device: me, seq: head.seq }, head.stamp);
+        state.note(
+            Key {
+                device: me,
+                seq: head.seq,
+            },
+            head.stamp,
+        );
     }
     let state = RefCell::new(state);
     for kind in SETUP {
@@ -50,16 +56,23 @@ async fn load(db: &Db, state: &RefCell<State>, kind: &str) -> Result<(), Fault> 
     let (from, to) = (format!("{kind}/"), format!("{kind}0"));
     db.each(RECORDS, &from, &to, |row| {
         let damaged = |what: &dyn ToString| Fault::Damaged(what.to_string());
-        let (key, json) = text(row, "k").zip(text(row, "j")).ok_or_else(|| damaged(&"a record without its text"))?;
+        let (key, json) = text(row, "k")
+            .zip(text(row, "j"))
+            .ok_or_else(|| damaged(&"a record without its text"))?;
         let record: RecordKey = key.parse().map_err(|error| damaged(&error))?;
-        state.borrow_mut().load(&record, &json).map_err(|error| damaged(&error))
+        state
+            .borrow_mut()
+            .load(&record, &json)
+            .map_err(|error| damaged(&error))
     })
     .await
 }
 
 async fn note<T: DeserializeOwned>(db: &Db, key: &str) -> Result<Option<T>, Fault> {
     let text = db.meta(key).await?;
-    text.map(|text| serde_json::from_str(&text)).transpose().map_err(|error| Fault::Damaged(format!("{key}: {error}")))
+    text.map(|text| serde_json::from_str(&text))
+        .transpose()
+        .map_err(|error| Fault::Damaged(format!("{key}: {error}")))
 }
 
 /// This device's code, made at the first start. Reading and making it is one transaction, so two first tabs agree.
@@ -68,7 +81,8 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
     let known = transaction.get(META, "device", "v").await?;
     if let Some(text) = known {
         transaction.abort()?;
-        return serde_json::from_str(&text).map_err(|error| Fault::Damaged(format!("device: {error}")));
+        return serde_json::from_str(&text)
+            .map_err(|error| Fault::Damaged(format!("device: {error}")));
     }
     let code = DeviceCode::from_chance(clock::chance());
     transaction.put(META, &[("k", "device"), ("v", &format!("\"{code}\""))])?;
@@ -82,7 +96,8 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
 async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> {
     let mut by_record: BTreeMap<RecordKey, Vec<Change>> = BTreeMap::new();
     db.each(CHANGES, "", "~", |row| {
-        let line = text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
+        let line =
+            text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
         let change = Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
         by_record.entry(change.record()).or_default().push(change);
         Ok(())
@@ -94,7 +109,12 @@ async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> 
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[RECORDS])?;
         for (record, changes) in batch {
-            state.put_folded(record, fold(*changes, |field| haulwren_core::book::rule(&record.kind, field)));
+            state.put_folded(
+                record,
+                fold(*changes, |field| {
+                    haulwren_core::book::rule(&record.kind, field)
+                }),
+            );
             if let Some(json) = state.stored(record) {
                 transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
             }

@@ -26,7 +26,8 @@ impl Tabs {
     /// Tells the others that this tab saved up to a number.
     pub fn tell(&self, head: u64) {
         if let Some(channel) = &self.channel {
-            #[allow(clippy::cast_precision_loss)] // A hint only: the others read the head themselves.
+            #[allow(clippy::cast_precision_loss)]
+            // A hint only: the others read the head themselves.
             if let Err(error) = channel.post_message(&(head as f64).into()) {
                 leptos::logging::warn!("the other tabs could not be told: {error:?}");
             }

@@ -25,20 +25,41 @@ async fn opened(db: &Db) -> RefCell<State> {
 }
 
 fn plan(command: Command) -> impl Fn(&State) -> Result<Vec<Edits>, Refusal> {
-    move |state| state.decide(&command, &mut Context { at: clock::now(), chance: &mut || clock::chance() })
+    move |state| {
+        state.decide(
+            &command,
+            &mut Context {
+                at: clock::now(),
+                chance: &mut || clock::chance(),
+            },
+        )
+    }
 }
 
 fn begin() -> Command {
-    Command::Begin { currency: Currency::from_code("USD").expect("a currency"), device: "Phone".into() }
+    Command::Begin {
+        currency: Currency::from_code("USD").expect("a currency"),
+        device: "Phone".into(),
+    }
 }
 
 fn buy(cents: i64) -> Command {
     let (paid, none) = (Money::new(cents), Money::ZERO);
-    Command::Buy(Purchase { paid, name: format!("thing {cents}"), sells: None, postage: none, packing: none, expected: None })
+    Command::Buy(Purchase {
+        paid,
+        name: format!("thing {cents}"),
+        sells: None,
+        postage: none,
+        packing: none,
+        expected: None,
+    })
 }
 
 async fn saved(db: &Db, book: &RefCell<State>, command: Command) -> Vec<Change> {
-    save(db, book, &plan(command), clock::now()).await.expect("it is saved").changes
+    save(db, book, &plan(command), clock::now())
+        .await
+        .expect("it is saved")
+        .changes
 }
 
 async fn stored(db: &Db) -> Vec<Change> {
@@ -59,8 +80,14 @@ async fn what_was_saved_is_there_when_the_book_opens_again() {
     let bought = saved(&db, &book, buy(600)).await;
     let again = opened(&db).await;
     assert_eq!(*again.borrow(), *book.borrow());
-    assert_eq!(*again.borrow(), State::from_changes(again.borrow().me, &stored(&db).await));
-    assert_eq!(history(&db, &bought[1].record()).await.expect("history"), &bought[1..]);
+    assert_eq!(
+        *again.borrow(),
+        State::from_changes(again.borrow().me, &stored(&db).await)
+    );
+    assert_eq!(
+        history(&db, &bought[1].record()).await.expect("history"),
+        &bought[1..]
+    );
 }
 
 #[wasm_bindgen_test]
@@ -90,7 +117,10 @@ async fn two_tabs_leave_no_hole_and_no_double_and_agree() {
     let numbers: Vec<u64> = changes.iter().map(|change| change.key.seq).collect();
     assert_eq!(numbers, (1..=2 + 60 * 2).collect::<Vec<_>>());
     assert!(changes.is_sorted_by_key(|change| change.stamp));
-    assert_eq!(*left.borrow(), State::from_changes(left.borrow().me, &changes));
+    assert_eq!(
+        *left.borrow(),
+        State::from_changes(left.borrow().me, &changes)
+    );
 }
 
 #[wasm_bindgen_test]
@@ -100,8 +130,18 @@ async fn another_fold_number_folds_everything_again() {
     saved(&db, &book, begin()).await;
     let bought = saved(&db, &book, buy(600)).await;
     let spoil = db.strict(&[META, RECORDS]).expect("a transaction");
-    spoil.put(META, &[("k", "fold"), ("v", "0")]).expect("a note");
-    spoil.put(RECORDS, &[("k", &bought[1].record().to_string()), ("j", "{\"set\":{}}")]).expect("a spoilt record");
+    spoil
+        .put(META, &[("k", "fold"), ("v", "0")])
+        .expect("a note");
+    spoil
+        .put(
+            RECORDS,
+            &[
+                ("k", &bought[1].record().to_string()),
+                ("j", "{\"set\":{}}"),
+            ],
+        )
+        .expect("a spoilt record");
     spoil.complete().await.expect("spoilt");
     assert_eq!(*opened(&db).await.borrow(), *book.borrow());
 }
@@ -110,7 +150,9 @@ async fn another_fold_number_folds_everything_again() {
 async fn an_aborted_transaction_is_an_error() {
     let db = fresh().await;
     let transaction = db.strict(&[META]).expect("a transaction");
-    transaction.put(META, &[("k", "note"), ("v", "1")]).expect("put");
+    transaction
+        .put(META, &[("k", "note"), ("v", "1")])
+        .expect("put");
     transaction.abort().expect("aborted");
     assert_eq!(db.meta("note").await.expect("read"), None);
 }

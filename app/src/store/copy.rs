@@ -13,13 +13,15 @@ impl Store {
     /// Writes the book to a file and hands it out. Says how it left, or shows a notice.
     pub async fn save_copy(self) -> Option<Left> {
         let Some((name, text)) = self.book_file().await else {
-            self.notice.set(Some(Notice::copy_failed("there is no book yet")));
+            self.notice
+                .set(Some(Notice::copy_failed("there is no book yet")));
             return None;
         };
         match files::hand_out(&name, &text).await {
             Ok(left) => Some(left),
             Err(error) => {
-                self.notice.set(Some(Notice::copy_failed(&format!("{error:?}"))));
+                self.notice
+                    .set(Some(Notice::copy_failed(&format!("{error:?}"))));
                 None
             }
         }
@@ -32,21 +34,41 @@ impl Store {
             Ok(lines) => lines,
             Err(fault) => {
                 leptos::logging::warn!("the copy holds this session only: {fault}");
-                inner.session.borrow().iter().map(haulwren_core::change::Change::line).collect()
+                inner
+                    .session
+                    .borrow()
+                    .iter()
+                    .map(haulwren_core::change::Change::line)
+                    .collect()
             }
         };
         let book = inner.book.borrow();
         let (id, currency) = book.book()?;
         let header = Header::new(id, currency, book.me, book.vector.clone());
-        let day = clock::now().day().map(|day| day.to_string()).unwrap_or_default();
-        Some((format!("haulwren-book-{day}.txt"), write_book(&header, lines.iter().map(String::as_str))))
+        let day = clock::now()
+            .day()
+            .map(|day| day.to_string())
+            .unwrap_or_default();
+        Some((
+            format!("haulwren-book-{day}.txt"),
+            write_book(&header, lines.iter().map(String::as_str)),
+        ))
     }
 
     async fn stored_lines(self) -> Result<Vec<String>, Fault> {
-        let db = self.inner.get_value().db.borrow().clone().ok_or(Fault::Absent)?;
+        let db = self
+            .inner
+            .get_value()
+            .db
+            .borrow()
+            .clone()
+            .ok_or(Fault::Absent)?;
         let mut lines = Vec::new();
         db.each(CHANGES, "", "~", |row| {
-            lines.push(text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?);
+            lines.push(
+                text(row, "t")
+                    .ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?,
+            );
             Ok(())
         })
         .await?;

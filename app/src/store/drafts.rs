@@ -44,7 +44,10 @@ impl Store {
     }
 
     fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
-        let result = self.drafts.try_update(edit).expect("the store lives as long as the page");
+        let result = self
+            .drafts
+            .try_update(edit)
+            .expect("the store lives as long as the page");
         page::mark_unsaved(!self.drafts.with_untracked(Drafts::is_empty));
         let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
         // The timer before it, if it has not fired, is dropped and so called off.
@@ -55,7 +58,9 @@ impl Store {
     fn write_drafts(self) {
         let inner = self.inner.get_value();
         inner.draft_timer.take();
-        let Some(db) = inner.db.borrow().clone() else { return };
+        let Some(db) = inner.db.borrow().clone() else {
+            return;
+        };
         let drafts = self.drafts.get_untracked();
         spawn_local(async move { drafts.write(&db).await });
     }

@@ -20,7 +20,11 @@ impl Store {
     /// When the storage does not answer.
     pub async fn last_ten(self) -> Result<Vec<(Done, bool)>, Fault> {
         let inner = self.inner.get_value();
-        let mut saves: Vec<u64> = recent(&inner).await?.iter().map(|change| change.save).collect();
+        let mut saves: Vec<u64> = recent(&inner)
+            .await?
+            .iter()
+            .map(|change| change.save)
+            .collect();
         saves.dedup();
         let mut ten = Vec::new();
         for save in saves.into_iter().rev().take(10) {
@@ -37,15 +41,34 @@ impl Store {
     /// When the storage does not answer.
     pub async fn history(self, thing: ThingId) -> Result<Vec<Said>, Fault> {
         let inner = self.inner.get_value();
-        let lot = inner.book.borrow().tables.things.get(&thing.0).and_then(|entry| entry.value.lot);
-        let mut records = vec![RecordKey { kind: "thing".to_owned(), id: thing.0 }];
-        records.extend(lot.map(|lot| RecordKey { kind: "lot".to_owned(), id: lot.0 }));
+        let lot = inner
+            .book
+            .borrow()
+            .tables
+            .things
+            .get(&thing.0)
+            .and_then(|entry| entry.value.lot);
+        let mut records = vec![RecordKey {
+            kind: "thing".to_owned(),
+            id: thing.0,
+        }];
+        records.extend(lot.map(|lot| RecordKey {
+            kind: "lot".to_owned(),
+            id: lot.0,
+        }));
         let mut changes: Vec<Change> = Vec::new();
         let db = inner.db.borrow().clone();
         for record in records {
             match &db {
                 Some(db) => changes.extend(save::history(db, &record).await?),
-                None => changes.extend(inner.session.borrow().iter().filter(|change| change.record() == record).cloned()),
+                None => changes.extend(
+                    inner
+                        .session
+                        .borrow()
+                        .iter()
+                        .filter(|change| change.record() == record)
+                        .cloned(),
+                ),
             }
         }
         Ok(view::history(&inner.book.borrow(), changes))
@@ -53,8 +76,13 @@ impl Store {
 }
 
 async fn recent(inner: &Inner) -> Result<Vec<Change>, Fault> {
-    let Some(db) = inner.db.borrow().clone() else { return Ok(inner.session.borrow().clone()) };
+    let Some(db) = inner.db.borrow().clone() else {
+        return Ok(inner.session.borrow().clone());
+    };
     let (me, head) = (inner.book.borrow().me, inner.book.borrow().head());
-    let from = Key { device: me, seq: head.saturating_sub(BACK) + 1 };
+    let from = Key {
+        device: me,
+        seq: head.saturating_sub(BACK) + 1,
+    };
     own(&db, from, head + 1).await
 }

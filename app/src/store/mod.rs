@@ -85,14 +85,19 @@ impl Store {
     pub fn new() -> Self {
         let inner = Rc::new(Inner {
             db: RefCell::default(),
-            book: RefCell::new(State::new(haulwren_core::id::DeviceCode::from_chance(clock::chance()))),
+            book: RefCell::new(State::new(haulwren_core::id::DeviceCode::from_chance(
+                clock::chance(),
+            ))),
             session: RefCell::default(),
             tabs: RefCell::default(),
             draft_timer: RefCell::default(),
         });
         let inner = StoredValue::new_local(inner);
         let (setup, haul) = (RwSignal::new(0), RwSignal::new(0));
-        let (today, drafts) = (RwSignal::new(clock::now().day()), RwSignal::new(Drafts::default()));
+        let (today, drafts) = (
+            RwSignal::new(clock::now().day()),
+            RwSignal::new(Drafts::default()),
+        );
         let book = move || inner.get_value();
         Self {
             inner,

@@ -27,11 +27,16 @@ impl Store {
     async fn opened(self) -> Result<(), Fault> {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner.get_value();
-        let state = start::begin(&db, |done, total| self.phase.set(Phase::Opening(Some((done, total))))).await?;
+        let state = start::begin(&db, |done, total| {
+            self.phase.set(Phase::Opening(Some((done, total))))
+        })
+        .await?;
         inner.book.replace(state);
         inner.db.replace(Some(db.clone()));
         self.drafts.set(Drafts::read(&db).await);
-        inner.tabs.replace(Some(Tabs::join(move || self.hear_other_tab())));
+        inner
+            .tabs
+            .replace(Some(Tabs::join(move || self.hear_other_tab())));
         self.setup.update(|revision| *revision += 1);
         self.mark_saved();
         self.phase.set(Phase::Ready);
@@ -66,7 +71,9 @@ impl Store {
     fn hear_other_tab(self) {
         spawn_local(async move {
             let inner = self.inner.get_value();
-            let Some(db) = inner.db.borrow().clone() else { return };
+            let Some(db) = inner.db.borrow().clone() else {
+                return;
+            };
             match save::catch_up(&db, &inner.book).await {
                 Ok(touched) => {
                     self.bump(touched);

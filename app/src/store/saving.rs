@@ -18,7 +18,13 @@ impl Store {
     pub fn dispatch(self, command: Command, then: impl FnOnce(bool) + 'static) {
         let plan = move |state: &State| {
             let mut chance = || clock::chance();
-            state.decide(&command, &mut Context { at: clock::now(), chance: &mut chance })
+            state.decide(
+                &command,
+                &mut Context {
+                    at: clock::now(),
+                    chance: &mut chance,
+                },
+            )
         };
         self.run(move |store| async move { store.saved(&plan).await }, then);
     }
@@ -30,7 +36,8 @@ impl Store {
         }
         let today = clock::now().day();
         let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
-        let purchase = today.and_then(|today| view::purchase(&self.inner.get_value().book.borrow(), &draft, today));
+        let purchase = today
+            .and_then(|today| view::purchase(&self.inner.get_value().book.borrow(), &draft, today));
         let Some(purchase) = purchase else { return };
         self.dispatch(Command::Buy(purchase), move |saved| {
             if saved {
@@ -44,7 +51,9 @@ impl Store {
         self.run(
             move |store| async move {
                 let (changes, history) = store.save_and_history(save).await?;
-                store.saved(&move |_: &State| undo(&changes, &history)).await
+                store
+                    .saved(&move |_: &State| undo(&changes, &history))
+                    .await
             },
             |_| {},
         );
@@ -81,7 +90,9 @@ impl Store {
     async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
         let inner = self.inner.get_value();
         let at = clock::now();
-        let Some(db) = inner.db.borrow().clone() else { return in_memory(&inner, plan) };
+        let Some(db) = inner.db.borrow().clone() else {
+            return in_memory(&inner, plan);
+        };
         match save::save(&db, &inner.book, plan, at).await {
             Err(Unsaved::Fault(Fault::Lost(_))) => {
                 // Some phones cut the connection in the background. Once more, with a new one.
@@ -95,10 +106,16 @@ impl Store {
 
     fn publish(self, saved: &Saved) {
         let inner = self.inner.get_value();
+        #[cfg(feature = "publish-first")]
+        write_late(&inner, saved);
         let first = inner.session.borrow().is_empty();
-        inner.session.borrow_mut().extend(saved.changes.iter().cloned());
+        inner
+            .session
+            .borrow_mut()
+            .extend(saved.changes.iter().cloned());
         self.bump(saved.touched);
-        self.done.set(view::describe(&inner.book.borrow(), &saved.changes));
+        self.done
+            .set(view::describe(&inner.book.borrow(), &saved.changes));
         if self.keeping.get_untracked() == Keeping::Memory {
             return;
         }
@@ -112,15 +129,36 @@ impl Store {
     }
 
     /// The changes of one save, and all changes of the records that it touched.
-    pub(super) async fn save_and_history(self, save: u64) -> Result<(Vec<Change>, Vec<Change>), Fault> {
+    pub(super) async fn save_and_history(
+        self,
+        save: u64,
+    ) -> Result<(Vec<Change>, Vec<Change>), Fault> {
         let inner = self.inner.get_value();
         let Some(db) = inner.db.borrow().clone() else {
             let session = inner.session.borrow();
-            return Ok((session.iter().filter(|change| change.save == save).cloned().collect(), session.clone()));
+            return Ok((
+                session
+                    .iter()
+                    .filter(|change| change.save == save)
+                    .cloned()
+                    .collect(),
+                session.clone(),
+            ));
         };
         let me = inner.book.borrow().me;
-        let changes = own(&db, Key { device: me, seq: save }, save + LONGEST_SAVE).await?;
-        let changes: Vec<Change> = changes.into_iter().filter(|change| change.save == save).collect();
+        let changes = own(
+            &db,
+            Key {
+                device: me,
+                seq: save,
+            },
+            save + LONGEST_SAVE,
+        )
+        .await?;
+        let changes: Vec<Change> = changes
+            .into_iter()
+            .filter(|change| change.save == save)
+            .collect();
         let mut history = Vec::new();
         for change in &changes {
             history.extend(save::history(&db, &change.record()).await?);
@@ -134,10 +172,15 @@ const LONGEST_SAVE: u64 = 1_000;
 
 /// Own changes from a key on, below a number.
 pub(super) async fn own(db: &Db, from: Key, below: u64) -> Result<Vec<Change>, Fault> {
-    let to = Key { seq: below.min(Key::LAST_SEQ), ..from }.to_string();
+    let to = Key {
+        seq: below.min(Key::LAST_SEQ),
+        ..from
+    }
+    .to_string();
     let mut changes = Vec::new();
     db.each(crate::shell::db::CHANGES, &from.to_string(), &to, |row| {
-        let line = crate::shell::db::text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
+        let line = crate::shell::db::text(row, "t")
+            .ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
         changes.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
         Ok(())
     })
@@ -148,7 +191,23 @@ pub(super) async fn own(db: &Db, from: Key, below: u64) -> Result<Vec<Change>, F
 /// Without storage a save lives as long as the page.
 fn in_memory(inner: &Inner, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
     let edits: Result<Vec<Edits>, Refusal> = plan(&inner.book.borrow());
-    let changes = inner.book.borrow().stamp(edits.map_err(Unsaved::Refused)?, clock::now());
+    let changes = inner
+        .book
+        .borrow()
+        .stamp(edits.map_err(Unsaved::Refused)?, clock::now());
     let touched = save::publish(&inner.book, &changes);
     Ok(Saved { changes, touched })
+}
+
+#[cfg(feature = "publish-first")]
+fn write_late(inner: &Rc<Inner>, saved: &Saved) {
+    let (inner, changes) = (inner.clone(), saved.changes.clone());
+    spawn_local(async move {
+        let Some(db) = inner.db.borrow().clone() else {
+            return;
+        };
+        if let Err(fault) = save::write_late(&db, &inner.book, &changes).await {
+            leptos::logging::error!("{fault}");
+        }
+    });
 }

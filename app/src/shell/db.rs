@@ -130,7 +130,7 @@ impl Db {
             rows.iter().try_for_each(&mut take)?;
             match rows.last() {
                 Some(last) if rows.len() == PAGE as usize => {
-                    (from, open) = (Reflect::get(last, &"k".into()).unwrap_or_default(), true)
+                    (from, open) = (Reflect::get(last, &"k".into()).unwrap_or_default(), true);
                 }
                 _ => return Ok(()),
             }

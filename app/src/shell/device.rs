@@ -12,7 +12,7 @@ pub fn ask_to_persist() {
         match persist().await {
             Ok(granted) => leptos::logging::log!("storage persists: {}", granted.is_truthy()),
             Err(error) => {
-                leptos::logging::warn!("storage may be cleared by the browser: {error:?}")
+                leptos::logging::warn!("storage may be cleared by the browser: {error:?}");
             }
         }
     });

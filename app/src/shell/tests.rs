@@ -80,10 +80,9 @@ async fn what_was_saved_is_there_when_the_book_opens_again() {
     let bought = saved(&db, &book, buy(600)).await;
     let again = opened(&db).await;
     assert_eq!(*again.borrow(), *book.borrow());
-    assert_eq!(
-        *again.borrow(),
-        State::from_changes(again.borrow().me, &stored(&db).await)
-    );
+    let changes = stored(&db).await;
+    let anew = State::from_changes(again.borrow().me, &changes);
+    assert_eq!(*again.borrow(), anew);
     assert_eq!(
         history(&db, &bought[1].record()).await.expect("history"),
         &bought[1..]

@@ -28,7 +28,7 @@ impl Store {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner.get_value();
         let state = start::begin(&db, |done, total| {
-            self.phase.set(Phase::Opening(Some((done, total))))
+            self.phase.set(Phase::Opening(Some((done, total))));
         })
         .await?;
         inner.book.replace(state);

@@ -2,7 +2,7 @@
 
 use serde_json::{Value, json};
 
-use super::failure::{Outcome, wrong};
+use super::failure::{Failure, Outcome, wrong};
 use super::setup::Setup;
 use super::tab::Tab;
 
@@ -30,9 +30,6 @@ impl Theme {
 
 /// The least side of anything that is tapped, in CSS pixels (look.md: 48 both ways).
 pub const LEAST_TARGET: f64 = 48.0;
-/// The main action lies within this distance of the lower edge, in CSS pixels: the thumb's reach.
-pub const THUMB: f64 = 240.0;
-
 /// Which rules to run: all of WCAG 2 A and AA and the AAA contrast (7:1), by the checker's names.
 pub fn contrast_rules() -> Value {
     json!({
@@ -83,11 +80,8 @@ impl Tab {
         if found.is_empty() {
             return Ok(());
         }
-        wrong(format!(
-            "{screen} in {}: {}",
-            self.engine(),
-            found.join("\n")
-        ))
+        let found = found.iter().map(|fault| format!("{screen}: {fault}"));
+        wrong(found.collect::<Vec<_>>().join("\n"))
     }
 
     /// Runs the checker in both colour schemes; in the engine's own one where schemes cannot be set.
@@ -98,12 +92,21 @@ impl Tab {
         if !self.engine().can().devtools {
             return self.expect_accessible(screen).await;
         }
+        let mut found = Vec::new();
         for theme in Theme::ALL {
             self.theme(theme).await?;
-            self.expect_accessible(&format!("{screen}, {}", theme.name()))
-                .await?;
+            match self
+                .expect_accessible(&format!("{screen}, {}", theme.name()))
+                .await
+            {
+                Err(Failure::Wrong(faults)) => found.push(faults),
+                other => other?,
+            }
         }
-        Ok(())
+        if found.is_empty() {
+            return Ok(());
+        }
+        wrong(found.join("\n"))
     }
 
     /// Measures everything that can be tapped on the present screen.
@@ -115,22 +118,52 @@ impl Tab {
         if small.is_empty() {
             return Ok(());
         }
-        wrong(format!("too small on {screen}: {}", small.join("\n")))
+        let small = small
+            .iter()
+            .map(|target| format!("{screen}: too small: {target}"));
+        wrong(small.collect::<Vec<_>>().join("\n"))
     }
 
-    /// Checks that an element lies wholly within the thumb's reach from the lower edge.
+    /// Checks that every such element lies wholly within the thumb's reach from the lower edge.
     ///
     /// # Errors
-    /// Says where it lies.
+    /// Says where one lies.
     pub async fn expect_in_reach(&self, css: &str) -> Outcome<()> {
+        self.expect_below(css, "240").await
+    }
+
+    /// Checks that every such element lies wholly in the lower half of the screen.
+    ///
+    /// # Errors
+    /// Says where one lies.
+    pub async fn expect_in_thumbs_half(&self, css: &str) -> Outcome<()> {
+        self.expect_below(css, "innerHeight / 2").await
+    }
+
+    /// Checks that the upper edge of every such element is at most so far above the screen's lower edge.
+    async fn expect_below(&self, css: &str, most: &str) -> Outcome<()> {
         self.element(css).await?;
-        let script = "const box = document.querySelector(arguments[0]).getBoundingClientRect(); return [innerHeight - box.top, innerHeight - box.bottom]";
-        let (top, bottom): (f64, f64) = self.ask_with(script, &[json!(css)]).await?;
-        if top <= THUMB && bottom >= 0.0 {
+        let script = format!(
+            "return [...document.querySelectorAll(arguments[0])].map((e) => e.getBoundingClientRect())\n\
+             .filter((box) => innerHeight - box.top > {most} || box.bottom > innerHeight)\n\
+             .map((box) => `${{innerHeight - box.top}} to ${{innerHeight - box.bottom}}`)"
+        );
+        let far: Vec<String> = self.ask_with(&script, &[json!(css)]).await?;
+        if far.is_empty() {
             return Ok(());
         }
-        wrong(format!(
-            "{css} reaches from {top} to {bottom} above the lower edge"
-        ))
+        wrong(format!("{css} lies {far:?} above the lower edge"))
+    }
+
+    /// Checks that whatever has the focus shows it: an outline at least 2 px wide.
+    ///
+    /// # Errors
+    /// When it does not.
+    pub async fn expect_focus_ring(&self) -> Outcome<()> {
+        let script = "const s = getComputedStyle(document.activeElement); return s.outlineStyle !== \"none\" && parseFloat(s.outlineWidth) >= 2";
+        if self.ask::<bool>(script).await? {
+            return Ok(());
+        }
+        wrong("what has the focus does not show it")
     }
 }

@@ -15,6 +15,7 @@ pub enum Engine {
 
 /// What one engine can do under automation. Known from trying, not from manuals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[allow(clippy::struct_excessive_bools)] // A table of what can be done is one of yes and no.
 pub struct Can {
     /// Comes back on the same profile after it was ended or killed. `WebKit`'s automation keeps one
     /// ephemeral session.
@@ -25,6 +26,8 @@ pub struct Can {
     /// Draws a new tab at once. Where it does not, a tab stays behind the one before and its page gets no
     /// frames; a new window is used instead.
     pub draws_new_tabs: bool,
+    /// Downloads land in a folder of ours.
+    pub downloads: bool,
 }
 
 impl Engine {
@@ -35,16 +38,19 @@ impl Engine {
                 restart: true,
                 devtools: true,
                 draws_new_tabs: true,
+                downloads: true,
             },
             Self::Firefox => Can {
                 restart: true,
                 devtools: false,
                 draws_new_tabs: true,
+                downloads: true,
             },
             Self::WebKit => Can {
                 restart: false,
                 devtools: false,
                 draws_new_tabs: false,
+                downloads: false,
             },
         }
     }

@@ -10,6 +10,14 @@ pub enum Failure {
     /// The driver or the browser refused a command.
     #[error("the browser refused: {0}")]
     Driver(Box<WebDriverError>),
+    /// The driver or the browser refused one certain step.
+    #[error("{what}: the browser refused: {problem}")]
+    Refused {
+        /// What was tried.
+        what: String,
+        /// What the driver said.
+        problem: Box<WebDriverError>,
+    },
     /// A process, file or socket.
     #[error("{what}: {problem}")]
     System {
@@ -49,6 +57,15 @@ impl From<serde_json::Error> for Failure {
 }
 
 impl Failure {
+    /// Turns a driver's error into a failure that says what was tried.
+    pub(crate) fn refused(what: impl Into<String>) -> impl FnOnce(WebDriverError) -> Self {
+        let what = what.into();
+        move |problem| Self::Refused {
+            what,
+            problem: Box::new(problem),
+        }
+    }
+
     /// Turns a system error into a failure that says what was tried.
     pub fn system(what: impl Into<String>) -> impl FnOnce(io::Error) -> Self {
         let what = what.into();

@@ -6,6 +6,9 @@ use thirtyfour::WebElement;
 use super::failure::{Failure, Outcome, wrong};
 use super::tab::Tab;
 
+/// The key in the driver's protocol.
+const BACKSPACE: &str = "\u{e003}";
+
 /// The control with this accessible name: its label, its own label attribute or its group's.
 const BY_LABEL: &str = r#"
 const want = arguments[0].toLowerCase();
@@ -31,14 +34,16 @@ const all = [...document.querySelectorAll(within)].flatMap((box) => [...box.quer
 return all.find((e) => name(e) === want) ?? all.find((e) => name(e).startsWith(want)) ?? null;
 "#;
 
-/// Sentences that tell what is wrong: alerts with words, and what describes a field called invalid.
+/// Sentences that tell what is wrong: alerts with words, what describes a field called invalid, and what a
+/// key that was not taken gives as its reason.
 const COMPLAINTS: &str = r#"
 const text = (e) => (e?.textContent ?? "").trim();
 const alerts = [...document.querySelectorAll("[role=alert]")].filter((e) => e.getClientRects().length).map(text);
 const fields = [...document.querySelectorAll("[aria-invalid=true]")].flatMap((e) =>
   `${e.getAttribute("aria-describedby") ?? ""} ${e.getAttribute("aria-errormessage") ?? ""}`
     .split(/\s+/).filter(Boolean).map((id) => text(document.getElementById(id))));
-return [...new Set([...alerts, ...fields])].filter(Boolean);
+const keys = [...document.querySelectorAll(".fault[role=status]")].map(text);
+return [...new Set([...alerts, ...fields, ...keys])].filter(Boolean);
 "#;
 
 impl Tab {
@@ -51,11 +56,12 @@ impl Tab {
         if field.tag_name().await?.eq_ignore_ascii_case("select") {
             return self.choose(label, text).await;
         }
-        field.clear().await?;
-        if !text.is_empty() {
-            field.send_keys(text).await?;
-        }
-        Ok(())
+        // Clearing by the driver's own command is no keystroke, and not every page hears of it.
+        let chosen = vec![field.to_json()?];
+        self.session()
+            .execute("arguments[0].focus(); arguments[0].select()", chosen)
+            .await?;
+        self.send_keys(format!("{BACKSPACE}{text}")).await
     }
 
     /// Chooses a radio or check box by tapping its label.
@@ -66,13 +72,9 @@ impl Tab {
         let field = self.labelled(label).await?;
         let script = "return arguments[0].labels[0] ?? arguments[0]";
         let with = vec![field.to_json()?];
-        Ok(self
-            .session()
-            .execute(script, with)
-            .await?
-            .element()?
-            .click()
-            .await?)
+        let tapped = self.session().execute(script, with).await?.element()?;
+        let refused = Failure::refused(format!("tapping the label \"{label}\""));
+        tapped.click().await.map_err(refused)
     }
 
     async fn labelled(&self, label: &str) -> Outcome<WebElement> {
@@ -142,7 +144,8 @@ impl Tab {
             .execute(BY_NAME, with.to_vec())
             .await?
             .element()?;
-        Ok(button.click().await?)
+        let refused = Failure::refused(format!("tapping the button \"{name}\""));
+        button.click().await.map_err(refused)
     }
 
     /// Whether a button, link or tab of that name is there.
@@ -172,5 +175,24 @@ impl Tab {
         self.until(&format!("a sentence after {after}"), &some)
             .await?;
         Ok(self.complaints().await?.join(" / "))
+    }
+
+    /// Waits until an alert or status on the page says one of these words, and gives what it says.
+    ///
+    /// # Errors
+    /// At the deadline.
+    pub async fn expect_said(&self, words: &[&str]) -> Outcome<String> {
+        let said = "[...document.querySelectorAll('[role=alert], [role=status]')].map((e) => e.textContent.trim()).filter((s) => arguments[0].some((word) => s.toLowerCase().includes(word)))";
+        let some = format!("return {said}.length > 0");
+        self.until_with(
+            &format!("one of the words {words:?}"),
+            &some,
+            &[json!(words)],
+        )
+        .await?;
+        let said: Vec<String> = self
+            .ask_with(&format!("return {said}"), &[json!(words)])
+            .await?;
+        Ok(said.join(" / "))
     }
 }

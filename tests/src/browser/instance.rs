@@ -2,6 +2,8 @@
 
 use std::path::PathBuf;
 
+use thirtyfour::WebDriver;
+
 use super::engine::Engine;
 use super::failure::{Outcome, wrong};
 use super::inject;
@@ -11,18 +13,9 @@ use super::profile::Profile;
 use super::tab::Tab;
 use super::trap::Trap;
 
-/// How to start.
-#[derive(Debug, Clone, Default)]
-pub struct Start {
-    /// Scripts that run before the page's own, in every tab. Only where the engine speaks the devtools
-    /// protocol.
-    pub before_page: Vec<String>,
-}
-
 /// A browser. Dropping it kills it with everything it started and removes its profile.
 pub struct Browser {
     engine: Engine,
-    start: Start,
     // Before the profile, so that the browser dies first and its folder is removed afterwards.
     running: Option<Running>,
     trap: Trap,
@@ -35,22 +28,10 @@ impl Browser {
     /// # Errors
     /// When a program is missing or does not come up.
     pub async fn open(engine: Engine) -> Outcome<Self> {
-        Self::open_with(engine, Start::default()).await
-    }
-
-    /// Starts an engine on a fresh profile, in the given way.
-    ///
-    /// # Errors
-    /// When a program is missing or does not come up.
-    pub async fn open_with(engine: Engine, start: Start) -> Outcome<Self> {
-        if !start.before_page.is_empty() && !engine.can().devtools {
-            return wrong(format!("{engine} cannot run scripts before the page's own"));
-        }
         let trap = Trap::set()?;
         let profile = Profile::fresh(engine, trap.port())?;
         let mut browser = Self {
             engine,
-            start,
             running: None,
             trap,
             profile,
@@ -81,7 +62,7 @@ impl Browser {
         if !self.engine.can().draws_new_tabs {
             return self.new_window().await;
         }
-        let handle = self.running()?.session.new_tab().await?;
+        let handle = self.open_session().await?.new_tab().await?;
         self.prepare(handle).await
     }
 
@@ -90,7 +71,7 @@ impl Browser {
     /// # Errors
     /// When the browser is not running or refuses.
     pub async fn new_window(&self) -> Outcome<Tab> {
-        let handle = self.running()?.session.new_window().await?;
+        let handle = self.open_session().await?.new_window().await?;
         self.prepare(handle).await
     }
 
@@ -160,6 +141,15 @@ impl Browser {
         Ok(())
     }
 
+    /// Makes sure that commands go to some tab that is still open.
+    async fn open_session(&self) -> Outcome<&WebDriver> {
+        let session = &self.running()?.session;
+        if let Some(first) = session.windows().await?.into_iter().next() {
+            session.switch_to_window(first).await?;
+        }
+        Ok(session)
+    }
+
     async fn prepare(&self, handle: thirtyfour::WindowHandle) -> Outcome<Tab> {
         let session = self.running()?.session.clone();
         let tab = Tab::new(self.engine, session, handle);
@@ -167,9 +157,6 @@ impl Browser {
         tab.phone_sized().await?;
         if self.engine.can().devtools {
             tab.before_page(inject::VIOLATIONS).await?;
-            for script in &self.start.before_page {
-                tab.before_page(script).await?;
-            }
         }
         Ok(tab)
     }

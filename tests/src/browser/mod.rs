@@ -32,7 +32,7 @@ pub use book::{Book, check_book_file};
 pub use engine::Engine;
 pub use failure::{Failure, Outcome, wrong};
 pub use first_run::{MARLPOST, QUAYSIDE, VENUE_FIELDS, VenueForm};
-pub use instance::{Browser, Start};
+pub use instance::Browser;
 pub use process::Killer;
 pub use runner::run;
 pub use setup::{Chance, Setup};

@@ -192,13 +192,64 @@ impl Tab {
     /// # Errors
     /// At the deadline, saying how the page stands; or when the script throws.
     pub async fn until_with(&self, what: &str, script: &str, with: &[Value]) -> Outcome<()> {
-        let deadline = Instant::now() + DEADLINE;
+        self.until_within(DEADLINE, what, script, with).await
+    }
+
+    /// Waits so long until a script with arguments returns true.
+    ///
+    /// # Errors
+    /// At the deadline, saying how the page stands; or when the script throws.
+    pub async fn until_within(
+        &self,
+        patience: Duration,
+        what: &str,
+        script: &str,
+        with: &[Value],
+    ) -> Outcome<()> {
+        let deadline = Instant::now() + patience;
         while !self.ask_with::<bool>(script, with).await? {
             if Instant::now() > deadline {
                 return Err(Failure::Late {
                     what: what.to_owned(),
-                    seconds: DEADLINE.as_secs(),
+                    seconds: patience.as_secs(),
                     seen: self.standing().await,
+                });
+            }
+            tokio::time::sleep(PAUSE).await;
+        }
+        Ok(())
+    }
+
+    /// Turns to the first frame in the page, until the next command that is not one of those "here".
+    ///
+    /// # Errors
+    /// When there is no frame.
+    pub async fn enter_frame(&self) -> Outcome<()> {
+        self.element("iframe").await?;
+        Ok(self.session.enter_frame(0).await?)
+    }
+
+    /// As [`Tab::ask`], in the frame that was entered.
+    ///
+    /// # Errors
+    /// When the script throws or returns something else.
+    pub async fn ask_here<T: DeserializeOwned>(&self, script: &str) -> Outcome<T> {
+        let answer = self.session.execute(script, Vec::new()).await?;
+        Ok(serde_json::from_value(answer.json().clone())?)
+    }
+
+    /// As [`Tab::until`], in the frame that was entered.
+    ///
+    /// # Errors
+    /// At the deadline, or when the script throws.
+    pub async fn until_here(&self, what: &str, script: &str) -> Outcome<()> {
+        let deadline = Instant::now() + DEADLINE;
+        while !self.ask_here::<bool>(script).await? {
+            if Instant::now() > deadline {
+                return Err(Failure::Late {
+                    what: what.to_owned(),
+                    seconds: DEADLINE.as_secs(),
+                    seen: self.ask_here(STANDING).await?,
                 });
             }
             tokio::time::sleep(PAUSE).await;
@@ -237,7 +288,8 @@ impl Tab {
     /// # Errors
     /// When it does not appear or something lies over it.
     pub async fn tap(&self, css: &str) -> Outcome<()> {
-        Ok(self.element(css).await?.click().await?)
+        let refused = Failure::refused(format!("tapping {css}"));
+        self.element(css).await?.click().await.map_err(refused)
     }
 
     /// Sends keys to whatever has the focus.

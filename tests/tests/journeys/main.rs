@@ -4,6 +4,7 @@
 //! server, browser and profile, so that they run side by side.
 
 mod common;
+mod golden;
 
 /// Makes one test per engine out of a journey.
 macro_rules! journeys {
@@ -17,6 +18,14 @@ macro_rules! journeys {
     };
 }
 
+mod access;
+mod bad_input;
 mod first_book;
+mod frame;
 mod kill;
 mod kit;
+mod rescue;
+mod schema;
+mod storage;
+mod two_tabs;
+mod update;

@@ -6,7 +6,7 @@ use super::super::failure::{Failure, Outcome};
 use super::super::process::Group;
 use super::super::profile::Profile;
 use super::super::ready;
-use super::Running;
+use super::{Running, Wanted};
 
 /// No sandbox, because tests often run as root in a container; nothing that calls home, and where a flag
 /// does not stop it, an address on this machine where nobody listens; windows behind others run at full
@@ -55,17 +55,19 @@ pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
         .arg("about:blank");
     let mut browser = Group::start("chromium", &mut command, &profile.log("chromium"))?;
     let port = ready::port_file(&mut browser, &port_file).await?;
-    let program = super::find("HAULWREN_CHROMEDRIVER", &["chromedriver"])?;
-    let (driver, driver_port) = super::driver("chromedriver", &program, profile, &[], &[]).await?;
-    let wanted = [
-        ("browserName", json!("chrome")),
-        (
-            "goog:chromeOptions",
-            json!({ "debuggerAddress": format!("127.0.0.1:{port}") }),
-        ),
-        ("goog:loggingPrefs", json!({ "browser": "ALL" })),
-    ];
-    let session = super::session(driver_port, &wanted).await?;
+    let options = json!({ "debuggerAddress": format!("127.0.0.1:{port}") });
+    let wanted = Wanted {
+        name: "chromedriver",
+        program: super::find("HAULWREN_CHROMEDRIVER", &["chromedriver"])?,
+        arguments: Vec::new(),
+        env: Vec::new(),
+        capabilities: vec![
+            ("browserName", json!("chrome")),
+            ("goog:chromeOptions", options),
+            ("goog:loggingPrefs", json!({ "browser": "ALL" })),
+        ],
+    };
+    let (driver, session) = wanted.open(profile).await?;
     let downloads = json!({ "behavior": "allow", "downloadPath": profile.downloads() });
     session
         .cdp()

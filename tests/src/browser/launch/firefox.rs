@@ -6,7 +6,7 @@ use super::super::failure::{Failure, Outcome};
 use super::super::process::Group;
 use super::super::profile::Profile;
 use super::super::ready;
-use super::Running;
+use super::{Running, Wanted};
 
 pub(super) async fn start(profile: &Profile) -> Outcome<Running> {
     let program = super::find("HAULWREN_FIREFOX", &["firefox-esr", "firefox"])?;
@@ -26,13 +26,17 @@ pub(super) async fn start(profile: &Profile) -> Outcome<Running> {
         .arg("about:blank");
     let mut browser = Group::start("firefox", &mut command, &profile.log("firefox"))?;
     let port = ready::port_file(&mut browser, &port_file).await?;
-    let more = [
-        ("--connect-existing", String::new()),
-        ("--marionette-port", port.to_string()),
-    ];
-    let program = super::find("HAULWREN_GECKODRIVER", &["geckodriver"])?;
-    let (driver, port) = super::driver("geckodriver", &program, profile, &more, &[]).await?;
-    let session = super::session(port, &[("browserName", json!("firefox"))]).await?;
+    let wanted = Wanted {
+        name: "geckodriver",
+        program: super::find("HAULWREN_GECKODRIVER", &["geckodriver"])?,
+        arguments: vec![
+            "--connect-existing".to_owned(),
+            format!("--marionette-port={port}"),
+        ],
+        env: Vec::new(),
+        capabilities: vec![("browserName", json!("firefox"))],
+    };
+    let (driver, session) = wanted.open(profile).await?;
     Ok(Running {
         session,
         driver,

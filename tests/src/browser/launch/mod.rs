@@ -7,7 +7,8 @@ mod chromium;
 mod firefox;
 mod webkit;
 
-use std::path::{Path, PathBuf};
+use std::future::IntoFuture;
+use std::path::PathBuf;
 use std::time::Duration;
 
 use serde_json::Value;
@@ -23,8 +24,10 @@ use super::ready;
 pub(crate) const COMMAND: Duration = Duration::from_mins(2);
 /// How long a browser may take to end in an orderly way.
 const FAREWELL: Duration = Duration::from_secs(10);
-/// Another program may snatch a free port; then the driver ends at once and gets another.
-const PORT_TRIES: usize = 3;
+/// How long opening a session may take; it is a second or two.
+const OPENING: Duration = Duration::from_secs(30);
+/// How often to try in all.
+const TRIES: usize = 3;
 
 /// A running browser with its driver.
 pub(crate) struct Running {
@@ -79,47 +82,57 @@ impl Running {
     }
 }
 
-/// Starts a driver that takes `--port=N`, on a free port.
-async fn driver(
-    name: &str,
-    program: &Path,
-    profile: &Profile,
-    more: &[(&str, String)],
-    env: &[(&str, String)],
-) -> Outcome<(Group, u16)> {
-    let mut trouble = String::new();
-    for _ in 0..PORT_TRIES {
-        let port = ready::free_port()?;
-        let mut command = profile.command(program);
-        command.arg(format!("--port={port}"));
-        for (option, value) in more {
-            command.arg(option);
-            if !value.is_empty() {
-                command.arg(value);
-            }
-        }
-        command.envs(env.iter().map(|(key, value)| (key, value)));
-        let mut group = Group::start(name, &mut command, &profile.log(name))?;
-        match ready::driver(&mut group, port).await {
-            Ok(()) => return Ok((group, port)),
-            Err(problem) => trouble = problem.to_string(),
-        }
-    }
-    wrong(trouble)
+/// A driver to start and the session to open with it.
+struct Wanted<'a> {
+    name: &'a str,
+    program: PathBuf,
+    arguments: Vec<String>,
+    env: Vec<(&'a str, String)>,
+    capabilities: Vec<(&'a str, Value)>,
 }
 
-/// Opens a session with the driver on `port`.
-async fn session(port: u16, wanted: &[(&str, Value)]) -> Outcome<WebDriver> {
-    let mut capabilities = Capabilities::new();
-    for (name, value) in wanted {
-        capabilities.set(*name, value)?;
+impl Wanted<'_> {
+    /// Starts the driver on a free port and opens the session. Again with another port when one of the
+    /// ports involved was snatched: the driver then ends at once, or waits for a browser that it cannot
+    /// reach.
+    async fn open(&self, profile: &Profile) -> Outcome<(Group, WebDriver)> {
+        let mut trouble = String::new();
+        for _ in 0..TRIES {
+            let port = ready::free_port()?;
+            let mut command = profile.command(&self.program);
+            command
+                .arg(format!("--port={port}"))
+                .args(&self.arguments)
+                .envs(self.env.iter().map(|(key, value)| (key, value)));
+            let mut driver = Group::start(self.name, &mut command, &profile.log(self.name))?;
+            let opened = match ready::driver(&mut driver, port).await {
+                Ok(()) => self.session(port).await,
+                Err(problem) => Err(problem),
+            };
+            match opened {
+                Ok(session) => return Ok((driver, session)),
+                Err(problem) => trouble = format!("{problem}\n{}", driver.printed()),
+            }
+            println!("{} again: {trouble}", self.name);
+        }
+        wrong(format!("{} opens no session: {trouble}", self.name))
     }
-    let timeouts = serde_json::json!({ "script": COMMAND.as_millis(), "pageLoad": 30_000 });
-    capabilities.set("timeouts", timeouts)?;
-    let session = WebDriver::builder(format!("http://127.0.0.1:{port}"), capabilities)
-        .request_timeout(COMMAND)
-        .await?;
-    Ok(session)
+
+    async fn session(&self, port: u16) -> Outcome<WebDriver> {
+        let mut capabilities = Capabilities::new();
+        for (name, value) in &self.capabilities {
+            capabilities.set(*name, value)?;
+        }
+        let timeouts = serde_json::json!({ "script": COMMAND.as_millis(), "pageLoad": 30_000 });
+        capabilities.set("timeouts", timeouts)?;
+        let opening = WebDriver::builder(format!("http://127.0.0.1:{port}"), capabilities)
+            .request_timeout(COMMAND)
+            .into_future();
+        match tokio::time::timeout(OPENING, opening).await {
+            Ok(session) => Ok(session?),
+            Err(_) => wrong(format!("no session after {} s", OPENING.as_secs())),
+        }
+    }
 }
 
 /// A program: where its variable says, else the first of these names on the search path.

@@ -9,7 +9,7 @@ use super::super::failure::{Failure, Outcome, wrong};
 use super::super::process::Group;
 use super::super::profile::Profile;
 use super::super::ready;
-use super::Running;
+use super::{Running, Wanted};
 
 /// Where systems keep libraries; the browser lies in a folder of the library below one of them.
 const LIBRARIES: [&str; 3] = ["/usr/lib", "/usr/libexec", "/usr/lib64"];
@@ -33,38 +33,42 @@ pub(super) async fn start(profile: &Profile, trap: u16) -> Outcome<Running> {
     let number = ready::until(&mut screen, "the screen to tell its number", || {
         // A missing or half-written line is the state before the one waited for.
         let text = fs::read_to_string(&log).ok()?;
-        let line = text
+        // Complaints about numbers that are taken may stand before it.
+        let mut whole = text
             .split_inclusive('\n')
-            .find_map(|line| line.strip_suffix('\n'))?;
-        line.trim().parse::<u32>().ok()
+            .filter_map(|line| line.strip_suffix('\n'));
+        whole.find_map(|line| line.trim().parse::<u32>().ok())
     })
     .await?;
-    let env = [
-        ("DISPLAY", format!(":{number}")),
-        ("GDK_BACKEND", "x11".to_owned()),
-        ("LIBGL_ALWAYS_SOFTWARE", "1".to_owned()),
-        ("NO_AT_BRIDGE", "1".to_owned()),
-    ];
-    let program = super::find("HAULWREN_WEBKITDRIVER", &["WebKitWebDriver"])?;
-    let (driver, port) = super::driver("webkitdriver", &program, profile, &[], &env).await?;
     let proxy = format!("127.0.0.1:{trap}");
-    let wanted = [
-        ("browserName", json!("MiniBrowser")),
-        (
-            "webkitgtk:browserOptions",
-            json!({ "binary": small, "args": ["--automation"] }),
-        ),
-        (
-            "proxy",
-            json!({
-                "proxyType": "manual",
-                "httpProxy": proxy,
-                "sslProxy": proxy,
-                "noProxy": ["127.0.0.1", "localhost"],
-            }),
-        ),
-    ];
-    let session = super::session(port, &wanted).await?;
+    let wanted = Wanted {
+        name: "webkitdriver",
+        program: super::find("HAULWREN_WEBKITDRIVER", &["WebKitWebDriver"])?,
+        arguments: Vec::new(),
+        env: vec![
+            ("DISPLAY", format!(":{number}")),
+            ("GDK_BACKEND", "x11".to_owned()),
+            ("LIBGL_ALWAYS_SOFTWARE", "1".to_owned()),
+            ("NO_AT_BRIDGE", "1".to_owned()),
+        ],
+        capabilities: vec![
+            ("browserName", json!("MiniBrowser")),
+            (
+                "webkitgtk:browserOptions",
+                json!({ "binary": small, "args": ["--automation"] }),
+            ),
+            (
+                "proxy",
+                json!({
+                    "proxyType": "manual",
+                    "httpProxy": proxy,
+                    "sslProxy": proxy,
+                    "noProxy": ["127.0.0.1", "localhost"],
+                }),
+            ),
+        ],
+    };
+    let (driver, session) = wanted.open(profile).await?;
     Ok(Running {
         session,
         driver,

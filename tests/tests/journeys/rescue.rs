@@ -1,0 +1,88 @@
+//! The rescue page writes the book to a file without the app, also with the server shut; and it is offered
+//! when the app does not start.
+
+use std::path::Path;
+
+use haulwren_tests::browser::{Browser, Engine, Outcome, Setup, check_book_file, wrong};
+
+use crate::common::{DRESS, Stall, copy_of, downloaded, drop_copies, forget_downloads, serve};
+
+journeys!(writes_the_book => in_chromium Chromium, in_firefox Firefox);
+journeys!(finds_the_book => finds_in_webkit WebKit);
+journeys!(is_offered_when_the_app_does_not_start => offered_in_chromium Chromium,
+    offered_in_firefox Firefox, offered_in_webkit WebKit);
+
+async fn bought_two(engine: Engine) -> Outcome<Stall> {
+    let stall = Stall::open(engine).await?;
+    stall.tab.offline_ready().await?;
+    for _ in 0..2 {
+        stall.tab.weigh_up("6", DRESS).await?;
+        stall.tab.buy().await?;
+    }
+    Ok(stall)
+}
+
+async fn writes_the_book(engine: Engine) -> Outcome<()> {
+    let mut stall = bought_two(engine).await?;
+    let tab = &stall.tab;
+    let book = tab.stored_book().await?;
+    stall.server.stop();
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    forget_downloads(&stall.browser.downloads())?;
+    tab.press("Save the file").await?;
+    let text = downloaded(tab, &stall.browser.downloads()).await?;
+    if check_book_file(&text)? != book.changes {
+        return wrong("the file holds other changes than the book");
+    }
+    // The page reads only: the book is as it was, and the app still starts.
+    let after = tab.stored_book().await?;
+    if after.changes != book.changes || after.stores["records"] != book.stores["records"] {
+        return wrong("the rescue page has changed the book");
+    }
+    tab.open_app(&stall.url).await?;
+    tab.expect_bought(2).await?;
+    stall.expect_sound().await
+}
+
+/// Where downloads cannot be had: the page finds the book and offers a file of the right number of changes.
+async fn finds_the_book(engine: Engine) -> Outcome<()> {
+    let mut stall = bought_two(engine).await?;
+    let tab = &stall.tab;
+    let count = tab.stored_book().await?.changes.len();
+    stall.server.stop();
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let script = "return document.body.innerText.includes(`${arguments[0]} changes`)";
+    tab.until_with("the book's size", script, &[count.into()])
+        .await?;
+    tab.expect_own_origin().await
+}
+
+async fn is_offered_when_the_app_does_not_start(engine: Engine) -> Outcome<()> {
+    let folder = copy_of(&Setup::dist()?)?;
+    let trouble = haulwren_tests::browser::Failure::system("cannot break the module");
+    let entries = std::fs::read_dir(folder.path()).map_err(trouble)?;
+    let names = entries
+        .flatten()
+        .filter_map(|entry| entry.file_name().into_string().ok());
+    let Some(module) = names
+        .into_iter()
+        .find(|name| Path::new(name).extension().is_some_and(|end| end == "wasm"))
+    else {
+        return wrong("the app has no module");
+    };
+    let trouble = haulwren_tests::browser::Failure::system("cannot break the module");
+    std::fs::write(folder.path().join(&module), b"\0asm not really").map_err(trouble)?;
+    drop_copies(folder.path(), &module)?;
+    let server = serve(folder.path().to_owned())?;
+    let browser = Browser::open(engine).await?;
+    let tab = browser.tab().await?;
+    tab.go(&server.url()).await?;
+    let stopped = "return document.documentElement.dataset.stopped !== undefined";
+    tab.until("the page to say that it stopped", stopped)
+        .await?;
+    tab.expect_complaint("a broken module").await?;
+    tab.press("Rescue: save my book").await?;
+    let empty = "return document.body.innerText.includes(\"No saved book was found\")";
+    tab.until("the rescue page's answer", empty).await?;
+    browser.expect_quiet(&tab).await
+}

@@ -73,8 +73,8 @@ impl Tab {
         let script = "return arguments[0].labels[0] ?? arguments[0]";
         let with = vec![field.to_json()?];
         let tapped = self.session().execute(script, with).await?.element()?;
-        let refused = Failure::refused(format!("tapping the label \"{label}\""));
-        tapped.click().await.map_err(refused)
+        self.tap_element(&tapped, &format!("the label \"{label}\""))
+            .await
     }
 
     async fn labelled(&self, label: &str) -> Outcome<WebElement> {
@@ -144,8 +144,8 @@ impl Tab {
             .execute(BY_NAME, with.to_vec())
             .await?
             .element()?;
-        let refused = Failure::refused(format!("tapping the button \"{name}\""));
-        button.click().await.map_err(refused)
+        self.tap_element(&button, &format!("the button \"{name}\""))
+            .await
     }
 
     /// Whether a button, link or tab of that name is there.

@@ -288,8 +288,34 @@ impl Tab {
     /// # Errors
     /// When it does not appear or something lies over it.
     pub async fn tap(&self, css: &str) -> Outcome<()> {
-        let refused = Failure::refused(format!("tapping {css}"));
-        self.element(css).await?.click().await.map_err(refused)
+        let element = self.element(css).await?;
+        self.tap_element(&element, css).await
+    }
+
+    /// Brings an element into sight, as a person scrolls to it, and taps it. While it still moves, as a bar
+    /// that rises, or something lies over it, the tap waits, as a person's does.
+    pub(crate) async fn tap_element(&self, element: &WebElement, what: &str) -> Outcome<()> {
+        use thirtyfour::error::WebDriverErrorInner::{
+            ElementClickIntercepted, ElementNotInteractable,
+        };
+        let script = "arguments[0].scrollIntoView({ block: \"nearest\", behavior: \"instant\" })";
+        let deadline = Instant::now() + DEADLINE;
+        loop {
+            self.session
+                .execute(script, vec![element.to_json()?])
+                .await?;
+            let Err(problem) = element.click().await else {
+                return Ok(());
+            };
+            let passes = matches!(
+                problem.as_inner(),
+                ElementNotInteractable(_) | ElementClickIntercepted(_)
+            );
+            if !passes || Instant::now() > deadline {
+                return Err(Failure::refused(format!("tapping {what}"))(problem));
+            }
+            tokio::time::sleep(PAUSE).await;
+        }
     }
 
     /// Sends keys to whatever has the focus.

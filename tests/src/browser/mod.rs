@@ -23,8 +23,10 @@ mod process;
 mod profile;
 mod ready;
 mod runner;
+mod script;
 mod setup;
 mod tab;
+mod touch;
 mod trap;
 
 pub use access::{Theme, contrast_rules};

@@ -6,6 +6,7 @@ mod haul;
 mod page;
 mod parts;
 mod settings;
+mod update;
 
 use std::rc::Rc;
 
@@ -42,6 +43,7 @@ pub fn app() -> El {
     let main = el("main")
         .class("screen")
         .show(move || store.notice.get().map(|notice| told(&notice)))
+        .with(update::offer())
         .show(body)
         .with(saving(store.saving));
     div("app").with(main).show(bar)

@@ -70,10 +70,14 @@ impl Db {
 
     /// Begins a strict read-write transaction: "complete" then means that the system was told to keep it on the disk.
     pub fn strict(&self, stores: &[&str]) -> Result<Strict, Fault> {
+        self.begin(stores, "strict")
+    }
+
+    fn begin(&self, stores: &[&str], durability: &str) -> Result<Strict, Fault> {
         let names: Array = stores.iter().map(|name| JsValue::from_str(name)).collect();
         let options = Object::new();
         let js = |error: JsValue| Fault::from_value(&error);
-        Reflect::set(&options, &"durability".into(), &"strict".into()).map_err(js)?;
+        Reflect::set(&options, &"durability".into(), &durability.into()).map_err(js)?;
         let begin: js_sys::Function = Reflect::get(&self.strict, &"transaction".into())
             .map_err(js)?
             .unchecked_into();
@@ -96,19 +100,9 @@ impl Db {
 
     /// Writes a row of `meta` without waiting for the disk. For drafts only.
     pub async fn put_meta_relaxed(&self, key: &str, value: &str) -> Result<(), Fault> {
-        let transaction = self
-            .rexie
-            .transaction(&[META], TransactionMode::ReadWrite)?;
-        transaction
-            .store(META)?
-            .put(&row(&[("k", key), ("v", value)]), None)
-            .await?;
-        transaction
-            .done()
-            .await?
-            .is_committed()
-            .then_some(())
-            .ok_or_else(|| Fault::Aborted("relaxed write".to_owned()))
+        let transaction = self.begin(&[META], "relaxed")?;
+        transaction.put(META, &[("k", key), ("v", value)])?;
+        transaction.complete().await
     }
 
     /// Hands the rows of a store whose keys lie between two texts (`to` not included) to `take`, page by page.
@@ -201,7 +195,13 @@ impl Strict {
 
     /// Waits until the transaction is on the disk.
     pub async fn complete(self) -> Result<(), Fault> {
-        match self.transaction().await {
+        // Committing by hand, for a page that is put away right now: a browser that keeps such a page as it stands would keep the
+        // transaction open with it, and everyone after it waiting. Refused only by a transaction that is over, whose end is told below.
+        let done = match self.transaction().commit() {
+            Ok(committing) => committing.await,
+            Err(_) => return Err(Fault::from_transaction(&self.inner)),
+        };
+        match done {
             Ok(result) if result.is_committed() => Ok(()),
             _ => Err(Fault::from_transaction(&self.inner)),
         }

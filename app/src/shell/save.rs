@@ -123,7 +123,11 @@ async fn write(
     book: &RefCell<State>,
     changes: &[Change],
 ) -> Result<(), Fault> {
-    put(&transaction, book, changes)?;
+    if let Err(fault) = put(&transaction, book, changes) {
+        // Else the browser would commit what was put so far: changes without their head.
+        transaction.abort()?;
+        return Err(fault);
+    }
     transaction.complete().await
 }
 

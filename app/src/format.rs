@@ -96,19 +96,20 @@ fn weekday(day: Day) -> &'static str {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
     fn usd(minor: i64) -> (Money, Currency) {
         (Money::new(minor), Currency::from_code("USD").unwrap())
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn a_loss_has_the_word_and_a_true_minus() {
         let (money, currency) = usd(-780);
         assert_eq!(or_loss(money, currency), "loss \u{2212}7.80");
         assert_eq!(or_loss(money.abs(), currency), "7.80");
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn whole_amounts_are_said_short() {
         for (minor, said) in [(400, "4"), (750, "7.50"), (0, "0"), (-400, "\u{2212}4")] {
             let (money, currency) = usd(minor);
@@ -116,7 +117,7 @@ mod tests {
         }
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn days_and_times_are_those_of_the_calendar() {
         let saturday = Day::new(2026, 11, 21).unwrap();
         assert_eq!(day(saturday), "Saturday 21 November");

@@ -48,12 +48,14 @@ pub struct Head {
 /// What a save wants to change, given the newest state.
 pub type Plan<'a> = dyn Fn(&State) -> Result<Vec<Edits>, Refusal> + 'a;
 
-/// Saves what `plan` says. `book` is changed only once the disk has it.
+/// Saves what `plan` says. `book` is changed only once the disk has it. While the book is still being read (`is_whole` is false), the
+/// records that are touched are read first: else they would be written without what they hold.
 pub async fn save(
     db: &Db,
     book: &RefCell<State>,
     plan: &Plan<'_>,
     at: At,
+    is_whole: bool,
 ) -> Result<Saved, Unsaved> {
     let _held = lock::shared().await;
     let transaction = db.strict(&[META, CHANGES, RECORDS])?;
@@ -65,6 +67,10 @@ pub async fn save(
             return Err(Unsaved::Refused(refusal));
         }
     };
+    if !is_whole && let Err(fault) = read_touched(&transaction, book, &changes).await {
+        transaction.abort()?;
+        return Err(fault.into());
+    }
     if cfg!(feature = "publish-first") {
         // The build that the kill tests must catch: the save is shown now, and its caller writes it later.
         transaction.abort()?;
@@ -116,6 +122,22 @@ async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<
 pub async fn write_late(db: &Db, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
     super::clock::pause(250).await;
     write(db.strict(&[META, CHANGES, RECORDS])?, book, changes).await
+}
+
+async fn read_touched(
+    transaction: &Strict,
+    book: &RefCell<State>,
+    changes: &[Change],
+) -> Result<(), Fault> {
+    for change in changes {
+        let record = change.record();
+        let stored = transaction.get(RECORDS, &record.to_string(), "j").await?;
+        let loaded = stored.map(|json| book.borrow_mut().load(&record, &json));
+        loaded
+            .transpose()
+            .map_err(|error| Fault::Damaged(error.to_string()))?;
+    }
+    Ok(())
 }
 
 async fn write(

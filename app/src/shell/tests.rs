@@ -56,7 +56,7 @@ fn buy(cents: i64) -> Command {
 }
 
 async fn saved(db: &Db, book: &RefCell<State>, command: Command) -> Vec<Change> {
-    save(db, book, &plan(command), clock::now())
+    save(db, book, &plan(command), clock::now(), true)
         .await
         .expect("it is saved")
         .changes
@@ -93,7 +93,7 @@ async fn what_was_saved_is_there_when_the_book_opens_again() {
 async fn a_refusal_writes_nothing() {
     let db = fresh().await;
     let book = opened(&db).await;
-    let refused = save(&db, &book, &plan(buy(600)), clock::now()).await;
+    let refused = save(&db, &book, &plan(buy(600)), clock::now(), true).await;
     assert!(matches!(refused, Err(Unsaved::Refused(Refusal::NotBegun))));
     assert_eq!(stored(&db).await, []);
     assert_eq!(book.borrow().head(), 0);
@@ -143,6 +143,26 @@ async fn another_fold_number_folds_everything_again() {
         .expect("a spoilt record");
     spoil.complete().await.expect("spoilt");
     assert_eq!(*opened(&db).await.borrow(), *book.borrow());
+}
+
+#[wasm_bindgen_test]
+async fn a_save_before_all_is_read_keeps_what_its_record_holds() {
+    let db = fresh().await;
+    let book = opened(&db).await;
+    saved(&db, &book, begin()).await;
+    let bought = saved(&db, &book, buy(600)).await;
+    // Another tab, whose things are still on their way.
+    let half = start::begin(&db, |_, _| {}).await.expect("a book begins");
+    let half = RefCell::new(half);
+    let history = stored(&db).await;
+    let plan = |_: &State| haulwren_core::book::undo(&bought, &history);
+    save(&db, &half, &plan, clock::now(), false)
+        .await
+        .expect("it is saved");
+    let again = opened(&db).await;
+    let changes = stored(&db).await;
+    let anew = State::from_changes(again.borrow().me, &changes);
+    assert_eq!(*again.borrow(), anew);
 }
 
 #[wasm_bindgen_test]

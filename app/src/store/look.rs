@@ -20,17 +20,16 @@ impl Store {
     /// When the storage does not answer.
     pub async fn last_ten(self) -> Result<Vec<(Done, bool)>, Fault> {
         let inner = self.inner.get_value();
-        let mut saves: Vec<u64> = recent(&inner)
-            .await?
-            .iter()
-            .map(|change| change.save)
-            .collect();
-        saves.dedup();
+        let recent = recent(&inner).await?;
+        let saves = recent.chunk_by(|one, next| one.save == next.save);
+        // The oldest may reach further back than was read: a whole one begins with the number of its save.
+        let whole = saves.filter(|changes| changes[0].key.seq == changes[0].save);
+        let whole: Vec<&[Change]> = whole.collect();
         let mut ten = Vec::new();
-        for save in saves.into_iter().rev().take(10) {
-            let (changes, history) = self.save_and_history(save).await?;
-            let undoable = undo(&changes, &history).is_ok();
-            ten.extend(view::describe(&inner.book.borrow(), &changes).map(|done| (done, undoable)));
+        for changes in whole.into_iter().rev().take(10) {
+            let history = self.history_of(changes).await?;
+            let undoable = undo(changes, &history).is_ok();
+            ten.extend(view::describe(&inner.book.borrow(), changes).map(|done| (done, undoable)));
         }
         Ok(ten)
     }

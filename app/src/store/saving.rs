@@ -8,7 +8,7 @@ use crate::shell::fault::Fault;
 use crate::shell::save::{self, Plan, Saved, Unsaved};
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
-use haulwren_core::view;
+use haulwren_core::view::{self, Field};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::rc::Rc;
@@ -39,9 +39,11 @@ impl Store {
         let purchase = today
             .and_then(|today| view::purchase(&self.inner.get_value().book.borrow(), &draft, today));
         let Some(purchase) = purchase else { return };
+        // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
+        self.edit_draft(|draft| draft.go(Field::Ask));
         self.dispatch(Command::Buy(purchase), move |saved| {
             if saved {
-                self.edit_draft(|draft| *draft = draft.emptied());
+                self.edit_draft(|draft| *draft = draft.after_buy());
             }
         });
     }
@@ -50,10 +52,18 @@ impl Store {
     pub fn undo(self, save: u64) {
         self.run(
             move |store| async move {
-                let (changes, history) = store.save_and_history(save).await?;
-                store
-                    .saved(&move |_: &State| undo(&changes, &history))
-                    .await
+                let read_at = store.inner.get_value().book.borrow().vector.clone();
+                let changes = store.changes_of(save).await?;
+                let history = store.history_of(&changes).await?;
+                let plan = move |state: &State| {
+                    // Another tab may have had the last word since the history was read.
+                    if state.vector == read_at {
+                        undo(&changes, &history)
+                    } else {
+                        Err(Refusal::MovedOn)
+                    }
+                };
+                store.saved(&plan).await
             },
             |_| {},
         );
@@ -93,12 +103,13 @@ impl Store {
         let Some(db) = inner.db.borrow().clone() else {
             return in_memory(&inner, plan);
         };
-        match save::save(&db, &inner.book, plan, at).await {
+        let is_whole = self.all_read.get_untracked();
+        match save::save(&db, &inner.book, plan, at, is_whole).await {
             Err(Unsaved::Fault(Fault::Lost(_))) => {
                 // Some phones cut the connection in the background. Once more, with a new one.
                 let again = Rc::new(Db::open().await?);
                 inner.db.replace(Some(again.clone()));
-                save::save(&again, &inner.book, plan, at).await
+                save::save(&again, &inner.book, plan, at, is_whole).await
             }
             result => result,
         }
@@ -128,42 +139,40 @@ impl Store {
         }
     }
 
-    /// The changes of one save, and all changes of the records that it touched.
-    pub(super) async fn save_and_history(
-        self,
-        save: u64,
-    ) -> Result<(Vec<Change>, Vec<Change>), Fault> {
+    /// The changes of one save.
+    async fn changes_of(self, save: u64) -> Result<Vec<Change>, Fault> {
+        let inner = self.inner.get_value();
+        let db = inner.db.borrow().clone();
+        let me = inner.book.borrow().me;
+        let mut changes = match db {
+            Some(db) => {
+                own(
+                    &db,
+                    Key {
+                        device: me,
+                        seq: save,
+                    },
+                    save + LONGEST_SAVE,
+                )
+                .await?
+            }
+            None => inner.session.borrow().clone(),
+        };
+        changes.retain(|change| change.save == save);
+        Ok(changes)
+    }
+
+    /// All changes of the records that these touch.
+    pub(super) async fn history_of(self, changes: &[Change]) -> Result<Vec<Change>, Fault> {
         let inner = self.inner.get_value();
         let Some(db) = inner.db.borrow().clone() else {
-            let session = inner.session.borrow();
-            return Ok((
-                session
-                    .iter()
-                    .filter(|change| change.save == save)
-                    .cloned()
-                    .collect(),
-                session.clone(),
-            ));
+            return Ok(inner.session.borrow().clone());
         };
-        let me = inner.book.borrow().me;
-        let changes = own(
-            &db,
-            Key {
-                device: me,
-                seq: save,
-            },
-            save + LONGEST_SAVE,
-        )
-        .await?;
-        let changes: Vec<Change> = changes
-            .into_iter()
-            .filter(|change| change.save == save)
-            .collect();
         let mut history = Vec::new();
-        for change in &changes {
+        for change in changes {
             history.extend(save::history(&db, &change.record()).await?);
         }
-        Ok((changes, history))
+        Ok(history)
     }
 }
 

@@ -156,6 +156,9 @@ pub enum Refusal {
     /// The start of a book.
     #[error("The book's beginning cannot be undone.")]
     BeginningStays,
+    /// Another tab saved between the look and the save.
+    #[error("Another tab has just saved. Look again, then try once more.")]
+    MovedOn,
     /// Undo has nothing to give back.
     #[error("Nothing to undo here: later changes stand on it.")]
     NothingToUndo,

@@ -200,12 +200,19 @@ impl DecideDraft {
         self.name.is_empty() && Field::ALL.iter().all(|field| self.text(*field).is_empty())
     }
 
-    /// The draft after a purchase: empty, still covered if it was, on the same venue.
+    /// The draft once a purchase is saved: empty, still covered if it was, on the same venue. Buy steps into the asking price, so an
+    /// asking price that is no longer fresh was typed while the disk was busy: it belongs to the next thing, and stays.
     #[must_use]
-    pub fn emptied(&self) -> Self {
+    pub fn after_buy(&self) -> Self {
+        let typed_since = self.focus == Field::Ask && !self.fresh;
         Self {
             venue: self.venue,
             covered: self.covered,
+            ask: if typed_since {
+                self.ask.clone()
+            } else {
+                String::new()
+            },
             ..Self::default()
         }
     }
@@ -282,6 +289,27 @@ mod tests {
         draft.go(Field::Ask);
         draft.press(Press::Digit(9), usd).expect("taken");
         assert_eq!(draft.ask, "9");
+    }
+
+    #[test]
+    fn what_is_typed_while_a_purchase_is_saved_belongs_to_the_next_thing() {
+        let usd = Currency::from_code("USD").expect("a currency");
+        let mut draft = DecideDraft {
+            ask: "6".into(),
+            likely: "26".into(),
+            name: "dress".into(),
+            covered: true,
+            ..DecideDraft::default()
+        };
+        draft.go(Field::Ask);
+        assert_eq!(draft.after_buy().ask, "");
+        draft.press(Press::Digit(7), usd).expect("taken");
+        let next = draft.after_buy();
+        assert_eq!(
+            (next.ask.as_str(), next.likely.as_str(), next.name.as_str()),
+            ("7", "", "")
+        );
+        assert!(next.covered && !next.fresh);
     }
 
     #[test]

@@ -1,5 +1,6 @@
 //! What each screen shows: one plain struct for each, from the book and what is being typed. Typed values, not laid-out text.
 
+mod complaint;
 mod decide;
 mod draft;
 mod haul;
@@ -9,10 +10,11 @@ mod rules_form;
 mod saves;
 mod venue_form;
 
+pub use complaint::Complaint;
 pub use decide::{DecideView, VenueCard, decide, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{HaulRow, HaulView, haul};
 pub use history::{Said, history};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
-pub use venue_form::{Complaint, VenueForm, VenueInput, keeps_of_twenty};
+pub use venue_form::{VenueForm, VenueInput, keeps_of_twenty};

@@ -1,9 +1,9 @@
 //! The form of the house rules and allowances.
 
-use super::venue_form::Complaint;
+use super::complaint::{Complaint, optional};
 use crate::appraise::HouseRules;
 use crate::book::State;
-use crate::money::{Currency, Money, MoneyError, Rate, parse, plain};
+use crate::money::{Currency, Money, Rate, parse, plain};
 use crate::worth::Allowances;
 use serde::{Deserialize, Serialize};
 
@@ -80,7 +80,7 @@ impl RulesForm {
             });
         };
         let mut money = |field, text: &str| {
-            empty_or(text, |text| parse(text, currency)).unwrap_or_else(|error| {
+            optional(text, |text| parse(text, currency)).unwrap_or_else(|error| {
                 complain(field, error.to_string());
                 None
             })
@@ -88,7 +88,7 @@ impl RulesForm {
         let least_keep = money(RulesInput::LeastKeep, &self.least_keep);
         let cash_step = money(RulesInput::CashStep, &self.cash_step).unwrap_or(Money::ZERO);
         let mut rate = |field, text: &str| {
-            let read = empty_or(text, Rate::parse).unwrap_or_else(|error| {
+            let read = optional(text, Rate::parse).unwrap_or_else(|error| {
                 complain(field, error.to_string());
                 None
             });
@@ -116,16 +116,5 @@ impl RulesForm {
         } else {
             Err(complaints)
         }
-    }
-}
-
-fn empty_or<T>(
-    text: &str,
-    read: impl Fn(&str) -> Result<T, MoneyError>,
-) -> Result<Option<T>, MoneyError> {
-    if text.trim().is_empty() {
-        Ok(None)
-    } else {
-        read(text).map(Some)
     }
 }

@@ -1,9 +1,10 @@
 //! The form of a venue: texts as typed, read into a setup or into complaints beside their fields.
 
+use super::complaint::{Complaint, optional};
 use crate::book::{LONGEST_NAME, State, Venue, VenueSetup};
 use crate::day::Day;
 use crate::id::VenueId;
-use crate::money::{Currency, Money, MoneyError, Rate, parse, plain};
+use crate::money::{Currency, Money, Rate, parse, plain};
 use crate::postage::Arrangement;
 use crate::terms::{Amount, Base, Charge, Schedule, settle};
 use serde::{Deserialize, Serialize};
@@ -21,15 +22,6 @@ pub enum VenueInput {
     Postage,
     /// Usual packing.
     Packing,
-}
-
-/// What is wrong with a field, as a sentence.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Complaint<F> {
-    /// Which field.
-    pub field: F,
-    /// What to do about it.
-    pub sentence: String,
 }
 
 /// The form's texts.
@@ -150,17 +142,6 @@ impl VenueForm {
         } else {
             Err(complaints)
         }
-    }
-}
-
-fn optional<T>(
-    text: &str,
-    read: impl Fn(&str) -> Result<T, MoneyError>,
-) -> Result<Option<T>, MoneyError> {
-    if text.trim().is_empty() {
-        Ok(None)
-    } else {
-        read(text).map(Some)
     }
 }
 

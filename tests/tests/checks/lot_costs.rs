@@ -3,15 +3,7 @@
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::wasm_bindgen_test as test;
 
-use haulwren_core::money::{Money, split};
-
-fn check(total: i64, weights: &[u64], expected: &[i64]) {
-    let parts: Vec<i64> = split(Money::new(total), weights)
-        .into_iter()
-        .map(Money::minor)
-        .collect();
-    assert_eq!(parts, expected, "{total} by {weights:?}");
-}
+use crate::splitting::check;
 
 /// `OpenStax` *Managerial Accounting* 10.5, Calcion (inputs S, outputs R): by weight, then by sales value.
 #[test]

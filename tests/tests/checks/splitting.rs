@@ -5,7 +5,8 @@ use wasm_bindgen_test::wasm_bindgen_test as test;
 
 use haulwren_core::money::{Money, split};
 
-fn check(total: i64, weights: &[u64], expected: &[i64]) {
+/// A total split by weights, in minor units.
+pub fn check(total: i64, weights: &[u64], expected: &[i64]) {
     let parts: Vec<i64> = split(Money::new(total), weights)
         .into_iter()
         .map(Money::minor)

@@ -3,7 +3,7 @@
 use std::rc::Rc;
 
 use haulwren_core::book::{Command, State};
-use haulwren_core::view::{RulesForm, RulesInput};
+use haulwren_core::view::{Complaint, RulesForm, RulesInput};
 use leptos::prelude::*;
 
 use crate::screens::parts;
@@ -101,14 +101,8 @@ impl Desk {
         if !self.tried.get() {
             return None;
         }
-        let complaints = self
-            .form()
-            .read(self.store.read_setup(State::currency)?)
-            .err()?;
-        let mine = complaints
-            .into_iter()
-            .find(|complaint| complaint.field == input);
-        mine.map(|complaint| complaint.sentence)
+        let read = self.form().read(self.store.read_setup(State::currency)?);
+        Complaint::about(&input, read.err()?)
     }
 
     fn save(self) {

@@ -2,7 +2,7 @@
 
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::VenueId;
-use haulwren_core::view::{VenueForm, VenueInput, keeps_of_twenty};
+use haulwren_core::view::{Complaint, VenueForm, VenueInput, keeps_of_twenty};
 use leptos::prelude::*;
 
 use super::super::haul::last_save;
@@ -56,14 +56,8 @@ impl Desk {
         if !self.tried.get() {
             return None;
         }
-        let complaints = self
-            .form()
-            .read(self.store.read_setup(State::currency)?)
-            .err()?;
-        let mine = complaints
-            .into_iter()
-            .find(|complaint| complaint.field == input);
-        mine.map(|complaint| complaint.sentence)
+        let read = self.form().read(self.store.read_setup(State::currency)?);
+        Complaint::about(&input, read.err()?)
     }
 
     fn save(self) {

@@ -26,8 +26,9 @@ pub fn css(length: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::Px;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test]
     fn lengths_are_said_to_a_tenth() {
         for (length, said) in [
             (0.0, "0.0"),

@@ -42,8 +42,9 @@ fn count(n: usize) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::spread;
+    use wasm_bindgen_test::wasm_bindgen_test;
 
-    #[test]
+    #[wasm_bindgen_test]
     fn boxes_with_room_stand_at_their_anchors() {
         assert_eq!(
             spread(&[(20.0, 10.0), (80.0, 20.0)], 4.0, 0.0, 100.0),
@@ -51,7 +52,7 @@ mod tests {
         );
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn boxes_that_would_touch_share_the_push() {
         assert_eq!(
             spread(&[(50.0, 20.0), (50.0, 20.0)], 4.0, 0.0, 100.0),
@@ -59,7 +60,7 @@ mod tests {
         );
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn the_edges_hold() {
         assert_eq!(
             spread(&[(95.0, 20.0), (99.0, 30.0)], 4.0, 0.0, 100.0),
@@ -68,7 +69,7 @@ mod tests {
         assert_eq!(spread(&[(1.0, 60.0), (2.0, 60.0)], 4.0, 0.0, 100.0), None);
     }
 
-    #[test]
+    #[wasm_bindgen_test]
     fn no_two_overlap_whatever_the_anchors() {
         // Anchors from a full-period walk over 0..101; widths that leave some room and some that leave none.
         for seed in 0_u32..101 {

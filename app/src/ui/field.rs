@@ -58,9 +58,11 @@ pub fn field(
         (!all.is_empty()).then(|| all.join(" "))
     };
     let is_number = entry == Entry::Number;
+    // A spelling check may fetch word lists, or hand what is typed to another host.
     let mut input = el("input")
         .attr("id", id)
         .attr("type", "text")
+        .attr("spellcheck", "false")
         .attr("autocomplete", "off");
     input = input.attr("inputmode", if is_number { "decimal" } else { "text" });
     if is_number {

@@ -1,11 +1,13 @@
 //! The shell: screens, storage and files around the pure core.
 //!
-//! In reading order: the browser's concerns, one file each; errors as people read them; the store, where the book and the screens meet;
+//! In reading order: the browser's concerns, one file each; errors as people read them; values that screens follow; the store, where the book and the screens meet;
 //! where the address leads; parts of screens; screens.
 
 mod shell;
 
 mod notice;
+
+mod live;
 
 mod store;
 
@@ -25,18 +27,15 @@ use leptos::prelude::*;
 /// When the page is not ours: it has no `#app`.
 pub fn run() {
     shell::page::stop_on_panic();
-    let store = store::Store::new();
     // Signals need a place to run their effects; a second start would be a mistake here, and there is none.
     let started = any_spawner::Executor::init_wasm_bindgen();
     debug_assert!(started.is_ok(), "started once");
     let owner = Owner::new();
     owner.with(|| {
-        provide_context(store);
-        provide_context(route::Routes::follow());
         screens::app().stand_in(&shell::page::root());
+        store::use_store().open();
     });
     // The app stands as long as the page does.
     std::mem::forget(owner);
     shell::page::drop_frame();
-    store.open();
 }

@@ -1,6 +1,9 @@
 //! Which screen: read from the address behind `#`, so that the app works under any path and from a cold link.
 
-use gloo::history::{HashHistory, History};
+use crate::live::Live;
+use std::cell::OnceCell;
+
+use gloo::events::EventListener;
 use haulwren_core::id::{ThingId, VenueId};
 use leptos::prelude::*;
 
@@ -58,43 +61,33 @@ impl Route {
     }
 }
 
-/// The route in context: read it by signal, move by links or [`Routes::replace`].
-#[derive(Clone, Copy)]
-pub struct Routes {
-    now: RwSignal<Route>,
-    history: StoredValue<HashHistory, LocalStorage>,
+thread_local! {
+    static NOW: OnceCell<Live<Route>> = const { OnceCell::new() };
 }
 
-impl Routes {
-    /// Follows the address from now on.
-    pub fn follow() -> Self {
-        let history = HashHistory::new();
-        let now = RwSignal::new(Route::parse(history.location().path()));
-        let (listened, heard) = (history.clone(), now);
-        let following = history.listen(move || heard.set(Route::parse(listened.location().path())));
-        // Followed as long as the page lives.
-        std::mem::forget(following);
-        Self {
-            now,
-            history: StoredValue::new_local(history),
-        }
-    }
-
-    /// The current route.
-    pub fn now(self) -> Route {
-        self.now.get()
-    }
-
-    /// Goes to a screen in place of this one.
-    pub fn replace(self, route: Route) {
-        self.history
-            .with_value(|history| history.replace(route.path()));
-    }
+/// The current route: follows the address.
+pub fn now() -> Route {
+    NOW.with(|now| now.get_or_init(follow).get())
 }
 
-/// The routes of this page.
-pub fn use_routes() -> Routes {
-    expect_context()
+fn follow() -> Live<Route> {
+    let now = Live::new(read());
+    let following = EventListener::new(&window(), "hashchange", move |_| now.set(read()));
+    // Followed as long as the page lives.
+    following.forget();
+    now
+}
+
+/// Goes to a screen in place of this one.
+pub fn replace(route: Route) {
+    let gone = window().location().replace(&route.href());
+    debug_assert!(gone.is_ok(), "an address on this page");
+}
+
+/// The route that the address says. Paths hold only signs that an address leaves as they are.
+fn read() -> Route {
+    let hash = window().location().hash().unwrap_or_default();
+    Route::parse(hash.trim_start_matches('#'))
 }
 
 #[cfg(test)]

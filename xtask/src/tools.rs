@@ -111,14 +111,25 @@ impl Tool {
 /// # Errors
 /// When rustup is missing or cannot fetch the target.
 pub fn wasm_target(places: &Places) -> Done {
-    let target = "wasm32-unknown-unknown";
+    rustup_has(places, "target", "wasm32-unknown-unknown")
+}
+
+/// Makes sure that the standard library's own source is there, to be built for size.
+///
+/// # Errors
+/// When rustup is missing or cannot fetch it.
+pub fn library_source(places: &Places) -> Done {
+    rustup_has(places, "component", "rust-src")
+}
+
+fn rustup_has(places: &Places, what: &str, name: &str) -> Done {
     let mut list = Command::new("rustup");
     list.current_dir(&places.root)
-        .args(["target", "list", "--installed"]);
-    if read(&mut list)?.lines().any(|line| line == target) {
+        .args([what, "list", "--installed"]);
+    if read(&mut list)?.lines().any(|line| line == name) {
         return Ok(());
     }
     run(Command::new("rustup")
         .current_dir(&places.root)
-        .args(["target", "add", target]))
+        .args([what, "add", name]))
 }

@@ -8,15 +8,16 @@ mod parts;
 mod settings;
 mod update;
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::notice::{Cure, Notice};
-use crate::route::{Route, use_routes};
+use crate::route::{self, Route};
 use crate::store::{Keeping, Phase, use_store};
-use crate::ui::el::{El, Nodes, div, el, memo};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::icons::Icon;
 use crate::ui::notice::{notice, saving};
 use crate::ui::tabs::{Tab, tabs};
@@ -25,15 +26,14 @@ use crate::ui::tabs::{Tab, tabs};
 pub fn app() -> El {
     page::follow();
     let store = use_store();
-    let routes = use_routes();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
-    let stage = memo(move || match routes.now() {
+    let stage = worked(move || match route::now() {
         Route::Thing(_) => Route::Haul,
         Route::First => Route::Decide,
         route => route,
     });
-    let is_ready = memo(move || store.phase.with(|phase| *phase == Phase::Ready));
-    let has_begun = memo(move || store.read_setup(|book| book.currency().is_some()));
+    let is_ready = worked(move || store.phase.with(|phase| *phase == Phase::Ready));
+    let has_begun = worked(move || store.read_setup(|book| book.currency().is_some()));
     let body = move || match (is_ready.get(), has_begun.get()) {
         (true, true) => screen(stage.get()),
         (true, false) => first::first().into(),
@@ -61,8 +61,7 @@ fn screen(stage: Route) -> Nodes {
 /// The tabs. Stages that don't exist yet have none.
 fn stages() -> El {
     let store = use_store();
-    let routes = use_routes();
-    let current = move || match routes.now() {
+    let current = move || match route::now() {
         Route::Decide | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
         Route::Settings | Route::Venue(_) => Some(2),

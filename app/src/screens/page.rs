@@ -1,5 +1,6 @@
 //! What the screens ask of the page around them: whether there is a network, whether the window is wide, and the strip.
 
+use crate::live::Live;
 use leptos::prelude::*;
 
 use crate::ui::el::{El, on_window};
@@ -7,8 +8,8 @@ use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
 struct Around {
-    offline: RwSignal<bool>,
-    wide: RwSignal<bool>,
+    offline: Live<bool>,
+    wide: Live<bool>,
 }
 
 /// From this width on there is room beside the list, or beside the keypad. The style sheets turn at the same width.
@@ -24,8 +25,8 @@ pub fn follow() {
             .is_some_and(|query| query.matches())
     };
     let is_offline = || !window().navigator().on_line();
-    let offline = RwSignal::new(is_offline());
-    let wide = RwSignal::new(is_wide());
+    let offline = Live::new(is_offline());
+    let wide = Live::new(is_wide());
     for event in ["online", "offline"] {
         on_window(event, move |_| offline.set(is_offline()));
     }
@@ -38,7 +39,7 @@ pub fn follow() {
 }
 
 /// Whether the window is wide.
-pub fn use_wide() -> RwSignal<bool> {
+pub fn use_wide() -> Live<bool> {
     expect_context::<Around>().wide
 }
 

@@ -1,6 +1,7 @@
 //! A new version of the app: it waits for the trader's tap, and is held back while something typed is not saved. The boot script does the
 //! work (`public/boot.js`); this says so, and passes the tap on.
 
+use crate::live::{Live, worked};
 use std::rc::Rc;
 
 use leptos::prelude::*;
@@ -26,10 +27,10 @@ pub fn offer() -> El {
     let store = use_store();
     let root = document().document_element();
     let waits = root.is_some_and(|root| root.has_attribute("data-update"));
-    let offer = RwSignal::new(if waits { Offer::Waits } else { Offer::None });
+    let offer = Live::new(if waits { Offer::Waits } else { Offer::None });
     on_window("haulwren-update", move |_| offer.set(Offer::Waits));
     on_window("haulwren-update-held", move |_| offer.set(Offer::Held));
-    let is_idle = Memo::new(move |_| store.draft(haulwren_core::view::DecideDraft::is_empty));
+    let is_idle = worked(move || store.draft(haulwren_core::view::DecideDraft::is_empty));
     div("bare").show(move || {
         let (fact, hint) = match offer.get() {
             Offer::Waits if is_idle.get() => ("A new version is here.", "It takes a moment, and your book stays as it is."),

@@ -7,7 +7,6 @@ use crate::shell::db::{CHANGES, text};
 use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
 use haulwren_core::exchange::{Header, write_book};
-use leptos::prelude::*;
 
 impl Store {
     /// Writes the book to a file and hands it out. Says how it left, or shows a notice.
@@ -29,7 +28,7 @@ impl Store {
 
     /// The book file's name and text; none before the book has begun.
     async fn book_file(self) -> Option<(String, String)> {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let lines = match self.stored_lines().await {
             Ok(lines) => lines,
             Err(fault) => {
@@ -56,13 +55,7 @@ impl Store {
     }
 
     async fn stored_lines(self) -> Result<Vec<String>, Fault> {
-        let db = self
-            .inner
-            .get_value()
-            .db
-            .borrow()
-            .clone()
-            .ok_or(Fault::Absent)?;
+        let db = self.inner.db.borrow().clone().ok_or(Fault::Absent)?;
         let mut lines = Vec::new();
         db.each(CHANGES, "", "~", |row| {
             lines.push(

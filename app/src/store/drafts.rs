@@ -44,19 +44,16 @@ impl Store {
     }
 
     fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
-        let result = self
-            .drafts
-            .try_update(edit)
-            .expect("the store lives as long as the page");
+        let result = self.drafts.update(edit);
         page::mark_unsaved(!self.drafts.with_untracked(Drafts::is_empty));
         let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
         // The timer before it, if it has not fired, is dropped and so called off.
-        self.inner.get_value().draft_timer.replace(Some(timer));
+        self.inner.draft_timer.replace(Some(timer));
         result
     }
 
     fn write_drafts(self) {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         inner.draft_timer.take();
         let Some(db) = inner.db.borrow().clone() else {
             return;
@@ -81,7 +78,7 @@ impl Store {
     }
 
     fn write_pending_drafts(self) {
-        if self.inner.get_value().draft_timer.borrow().is_some() {
+        if self.inner.draft_timer.borrow().is_some() {
             self.write_drafts();
         }
     }

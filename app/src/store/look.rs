@@ -8,7 +8,6 @@ use haulwren_core::book::undo;
 use haulwren_core::change::{Change, Key, RecordKey};
 use haulwren_core::id::ThingId;
 use haulwren_core::view::{self, Done, Said};
-use leptos::prelude::GetValue;
 
 /// How many changes back the last ten saves are looked for.
 const BACK: u64 = 200;
@@ -19,8 +18,8 @@ impl Store {
     /// # Errors
     /// When the storage does not answer.
     pub async fn last_ten(self) -> Result<Vec<(Done, bool)>, Fault> {
-        let inner = self.inner.get_value();
-        let recent = recent(&inner).await?;
+        let inner = self.inner;
+        let recent = recent(inner).await?;
         let saves = recent.chunk_by(|one, next| one.save == next.save);
         // The oldest may reach further back than was read: a whole one begins with the number of its save.
         let whole = saves.filter(|changes| changes[0].key.seq == changes[0].save);
@@ -39,7 +38,7 @@ impl Store {
     /// # Errors
     /// When the storage does not answer.
     pub async fn history(self, thing: ThingId) -> Result<Vec<Said>, Fault> {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let lot = inner
             .book
             .borrow()

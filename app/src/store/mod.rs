@@ -1,7 +1,6 @@
 //! Where the book, the storage and the screens meet: read by signal, write by dispatch.
 //!
-//! The book is one cell that is not reactive. Each save bumps the revision of what it touched, and memos that read a revision work their
-//! view out anew.
+//! The book is one cell that is not reactive. Each save tells who follows what it touched, and views are worked out anew.
 
 mod copy;
 mod drafts;
@@ -9,6 +8,7 @@ mod look;
 mod open;
 mod saving;
 
+use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
@@ -17,9 +17,10 @@ use crate::shell::tabs::Tabs;
 use haulwren_core::book::{State, Touched};
 use haulwren_core::change::Change;
 use haulwren_core::day::Day;
+use haulwren_core::id::DeviceCode;
 use haulwren_core::view::{self, DecideView, Done, HaulView};
-use leptos::prelude::*;
-use std::cell::RefCell;
+use std::cell::{OnceCell, RefCell};
+use std::ops::Deref;
 use std::rc::Rc;
 
 /// How far the start has come.
@@ -51,93 +52,101 @@ struct Inner {
     draft_timer: RefCell<Option<gloo::timers::callback::Timeout>>,
 }
 
-/// The handle that screens hold. Cheap to copy.
+/// The handle that screens hold. Cheap to copy: the store lives as long as the page.
 #[derive(Clone, Copy)]
-pub struct Store {
-    inner: StoredValue<Rc<Inner>, LocalStorage>,
-    setup: RwSignal<u64>,
-    haul: RwSignal<u64>,
-    today: RwSignal<Option<Day>>,
-    drafts: RwSignal<Drafts>,
-    decide_view: Memo<Option<DecideView>>,
-    haul_view: Memo<Option<HaulView>>,
+pub struct Store(&'static Parts);
+
+/// What the store is made of.
+pub struct Parts {
+    inner: &'static Inner,
+    setup: Live<()>,
+    haul: Live<()>,
+    today: Live<Option<Day>>,
+    drafts: Live<Drafts>,
+    decide_view: Worked<Option<DecideView>>,
+    haul_view: Worked<Option<HaulView>>,
     /// How far the start has come.
-    pub phase: RwSignal<Phase>,
+    pub phase: Live<Phase>,
     /// Where saves go.
-    pub keeping: RwSignal<Keeping>,
+    pub keeping: Live<Keeping>,
     /// Whether everything was read from the storage.
-    pub all_read: RwSignal<bool>,
+    pub all_read: Live<bool>,
     /// The error to show.
-    pub notice: RwSignal<Option<Notice>>,
+    pub notice: Live<Option<Notice>>,
     /// The last save, for the undo bar.
-    pub done: RwSignal<Option<Done>>,
+    pub done: Live<Option<Done>>,
     /// Whether a save is under way.
-    pub saving: RwSignal<bool>,
+    pub saving: Live<bool>,
 }
 
-/// The store of this page.
+impl Deref for Store {
+    type Target = Parts;
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
+thread_local! {
+    static STORE: OnceCell<Store> = const { OnceCell::new() };
+}
+
+/// The store of this page, made when it is first asked for.
 pub fn use_store() -> Store {
-    expect_context()
+    STORE.with(|store| *store.get_or_init(Store::new))
 }
 
 impl Store {
     /// A store before anything is opened.
-    pub fn new() -> Self {
-        let inner = Rc::new(Inner {
+    fn new() -> Self {
+        let (setup, haul) = (Live::new(()), Live::new(()));
+        let (today, drafts) = (Live::new(clock::now().day()), Live::new(Drafts::default()));
+        let inner: &'static Inner = Box::leak(Box::new(Inner {
             db: RefCell::default(),
-            book: RefCell::new(State::new(haulwren_core::id::DeviceCode::from_chance(
-                clock::chance(),
-            ))),
+            book: RefCell::new(State::new(DeviceCode::from_chance(clock::chance()))),
             session: RefCell::default(),
             tabs: RefCell::default(),
             draft_timer: RefCell::default(),
-        });
-        let inner = StoredValue::new_local(inner);
-        let (setup, haul) = (RwSignal::new(0), RwSignal::new(0));
-        let (today, drafts) = (
-            RwSignal::new(clock::now().day()),
-            RwSignal::new(Drafts::default()),
-        );
-        let book = move || inner.get_value();
-        Self {
+        }));
+        let parts = Parts {
             inner,
             setup,
             haul,
             today,
             drafts,
-            decide_view: Memo::new(move |_| {
+            decide_view: worked(move || {
                 setup.track();
                 let today = today.get()?;
-                drafts.with(|drafts| view::decide(&book().book.borrow(), &drafts.decide, today))
+                drafts.with(|drafts| view::decide(&inner.book.borrow(), &drafts.decide, today))
             }),
-            haul_view: Memo::new(move |_| {
+            haul_view: worked(move || {
                 setup.track();
                 haul.track();
-                view::haul(&book().book.borrow())
+                view::haul(&inner.book.borrow())
             }),
-            phase: RwSignal::new(Phase::Opening(None)),
-            keeping: RwSignal::new(Keeping::Disk),
-            all_read: RwSignal::new(false),
-            notice: RwSignal::new(None),
-            done: RwSignal::new(None),
-            saving: RwSignal::new(false),
-        }
+            phase: Live::new(Phase::Opening(None)),
+            keeping: Live::new(Keeping::Disk),
+            all_read: Live::new(false),
+            notice: Live::new(None),
+            done: Live::new(None),
+            saving: Live::new(false),
+        };
+        Self(Box::leak(Box::new(parts)))
     }
 
     /// What Decide shows.
-    pub fn decide_view(self) -> Memo<Option<DecideView>> {
+    pub fn decide_view(self) -> Worked<Option<DecideView>> {
         self.decide_view
     }
 
     /// What Haul shows.
-    pub fn haul_view(self) -> Memo<Option<HaulView>> {
+    pub fn haul_view(self) -> Worked<Option<HaulView>> {
         self.haul_view
     }
 
     /// Reads what verdicts rest on: the book, devices, rules, venues and terms. Tracks its revision.
     pub fn read_setup<R>(self, read: impl FnOnce(&State) -> R) -> R {
         self.setup.track();
-        read(&self.inner.get_value().book.borrow())
+        read(&self.inner.book.borrow())
     }
 
     /// Reads anything of the book. Tracks both revisions.
@@ -153,10 +162,10 @@ impl Store {
 
     fn bump(self, touched: Touched) {
         if touched.setup {
-            self.setup.update(|revision| *revision += 1);
+            self.setup.set(());
         }
         if touched.haul {
-            self.haul.update(|revision| *revision += 1);
+            self.haul.set(());
         }
     }
 

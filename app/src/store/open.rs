@@ -7,7 +7,6 @@ use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::tabs::Tabs;
 use crate::shell::{page, save, start};
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -26,7 +25,7 @@ impl Store {
 
     async fn opened(self) -> Result<(), Fault> {
         let db = Rc::new(Db::open().await?);
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let state = start::begin(&db, |done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })
@@ -37,13 +36,13 @@ impl Store {
         inner
             .tabs
             .replace(Some(Tabs::join(move || self.hear_other_tab())));
-        self.setup.update(|revision| *revision += 1);
+        self.setup.set(());
         self.mark_saved();
         self.phase.set(Phase::Ready);
         spawn_local(async move {
             match start::rest(&db, &inner.book).await {
                 Ok(()) => {
-                    self.haul.update(|revision| *revision += 1);
+                    self.haul.set(());
                     self.all_read.set(true);
                 }
                 Err(fault) => self.phase.set(Phase::Failed(Notice::cannot_open(&fault))),
@@ -70,7 +69,7 @@ impl Store {
     /// Another tab has saved: read on.
     fn hear_other_tab(self) {
         spawn_local(async move {
-            let inner = self.inner.get_value();
+            let inner = self.inner;
             let Some(db) = inner.db.borrow().clone() else {
                 return;
             };
@@ -87,7 +86,7 @@ impl Store {
 
     /// Says on the page how far this device's saves are on the disk.
     pub(super) fn mark_saved(self) {
-        let head = self.inner.get_value().book.borrow().head();
+        let head = self.inner.book.borrow().head();
         page::mark("saved", &head.to_string());
     }
 }

@@ -9,7 +9,6 @@ use crate::shell::save::{self, Plan, Saved, Unsaved};
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
 use haulwren_core::view::{self, Field};
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -36,8 +35,8 @@ impl Store {
         }
         let today = clock::now().day();
         let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
-        let purchase = today
-            .and_then(|today| view::purchase(&self.inner.get_value().book.borrow(), &draft, today));
+        let purchase =
+            today.and_then(|today| view::purchase(&self.inner.book.borrow(), &draft, today));
         let Some(purchase) = purchase else { return };
         // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
         self.edit_draft(|draft| draft.go(Field::Ask));
@@ -52,7 +51,7 @@ impl Store {
     pub fn undo(self, save: u64) {
         self.run(
             move |store| async move {
-                let read_at = store.inner.get_value().book.borrow().vector.clone();
+                let read_at = store.inner.book.borrow().vector.clone();
                 let changes = store.changes_of(save).await?;
                 let history = store.history_of(&changes).await?;
                 let plan = move |state: &State| {
@@ -98,10 +97,10 @@ impl Store {
     }
 
     async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let at = clock::now();
         let Some(db) = inner.db.borrow().clone() else {
-            return in_memory(&inner, plan);
+            return in_memory(inner, plan);
         };
         let is_whole = self.all_read.get_untracked();
         match save::save(&db, &inner.book, plan, at, is_whole).await {
@@ -116,9 +115,9 @@ impl Store {
     }
 
     fn publish(self, saved: &Saved) {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         #[cfg(feature = "publish-first")]
-        write_late(&inner, saved);
+        write_late(inner, saved);
         let first = inner.session.borrow().is_empty();
         inner
             .session
@@ -141,7 +140,7 @@ impl Store {
 
     /// The changes of one save.
     async fn changes_of(self, save: u64) -> Result<Vec<Change>, Fault> {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let db = inner.db.borrow().clone();
         let me = inner.book.borrow().me;
         let mut changes = match db {
@@ -164,7 +163,7 @@ impl Store {
 
     /// All changes of the records that these touch.
     pub(super) async fn history_of(self, changes: &[Change]) -> Result<Vec<Change>, Fault> {
-        let inner = self.inner.get_value();
+        let inner = self.inner;
         let Some(db) = inner.db.borrow().clone() else {
             return Ok(inner.session.borrow().clone());
         };
@@ -209,8 +208,8 @@ fn in_memory(inner: &Inner, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
 }
 
 #[cfg(feature = "publish-first")]
-fn write_late(inner: &Rc<Inner>, saved: &Saved) {
-    let (inner, changes) = (inner.clone(), saved.changes.clone());
+fn write_late(inner: &'static Inner, saved: &Saved) {
+    let changes = saved.changes.clone();
     spawn_local(async move {
         let Some(db) = inner.db.borrow().clone() else {
             return;

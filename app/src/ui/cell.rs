@@ -1,10 +1,11 @@
 //! A field that the keypad types into. It is a button: touching it or stepping into it with the keyboard moves the keypad there.
 
+use crate::live::Worked;
 use haulwren_core::view::Field;
-use leptos::prelude::{Effect, Get as _, GetUntracked as _, Memo, document};
+use leptos::prelude::document;
 use web_sys::HtmlElement;
 
-use super::el::{Do, El, Now, button, span};
+use super::el::{Do, El, Now, button, follow_later, span};
 
 /// What a cell shows.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -67,7 +68,12 @@ pub struct CellSpec {
 }
 
 /// One field. `is_typed_into` says whether the keypad types here, and `on_go` moves it.
-pub fn cell(spec: CellSpec, shown: Now<CellText>, is_typed_into: Memo<bool>, on_go: Do<()>) -> El {
+pub fn cell(
+    spec: CellSpec,
+    shown: Now<CellText>,
+    is_typed_into: Worked<bool>,
+    on_go: Do<()>,
+) -> El {
     let CellSpec {
         field,
         word,
@@ -99,8 +105,8 @@ pub fn cell(spec: CellSpec, shown: Now<CellText>, is_typed_into: Memo<bool>, on_
 
 /// The page's own focus follows the keypad when it goes from field to field, so that the keyboard goes on from there. It is never taken
 /// from anything else.
-fn follow_keypad(cell: HtmlElement, is_typed_into: Memo<bool>) {
-    Effect::new(move || {
+fn follow_keypad(cell: HtmlElement, is_typed_into: Worked<bool>) {
+    follow_later(Box::new(move || {
         let on = document().active_element();
         let is_on_other =
             on.is_some_and(|on| on.has_attribute("data-field") && !cell.is_same_node(Some(&on)));
@@ -108,5 +114,5 @@ fn follow_keypad(cell: HtmlElement, is_typed_into: Memo<bool>) {
             // Refused only for an element that can't be seen, and then there is nothing to follow.
             let _ = cell.focus();
         }
-    });
+    }));
 }

@@ -271,18 +271,6 @@ pub type Now<T> = Rc<dyn Fn() -> T>;
 /// Something that is done with a value.
 pub type Do<T> = Rc<dyn Fn(T)>;
 
-/// A value that others are told of only when it changes: what keeps a region from being built anew at every key. It goes through one
-/// piece of code for each type, not for each place, so few types are used.
-pub fn memo<T: PartialEq + Send + Sync + 'static>(
-    of: impl Fn() -> T + Send + Sync + 'static,
-) -> Memo<T> {
-    memo_by(Box::new(of))
-}
-
-fn memo_by<T: PartialEq + Send + Sync + 'static>(of: Box<dyn Fn() -> T + Send + Sync>) -> Memo<T> {
-    Memo::new(move |_| of())
-}
-
 /// The text of the input, selection or area that an event came from.
 pub fn typed_text(event: &Event) -> String {
     let target = event.target().map(JsValue::from).unwrap_or_default();
@@ -295,6 +283,11 @@ pub fn typed_text(event: &Event) -> String {
 /// Runs now and after each change of a signal that it reads, until what it was called in is cleaned up.
 pub fn follow(mut run: Box<dyn FnMut()>) {
     keep(RenderEffect::new(move |_: Option<()>| run()));
+}
+
+/// Runs once what is being built stands on the page, and after each change of a signal that it reads.
+pub fn follow_later(mut run: Box<dyn FnMut()>) {
+    Effect::new(move |_: Option<()>| run());
 }
 
 /// Drops something when what it was called in is cleaned up.

@@ -1,6 +1,6 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
-use leptos::prelude::{Get as _, Memo};
+use crate::live::Worked;
 
 use super::el::{Do, El, Now, button, div, el, span};
 use super::icons::{Icon, sign};
@@ -72,7 +72,7 @@ pub struct KeypadShown {
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
 /// called with each key.
-pub fn keypad(covered: Memo<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>) -> El {
+pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>) -> El {
     let face = {
         let on_key = on_key.clone();
         move |class: &str, key: Key| {

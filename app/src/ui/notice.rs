@@ -1,10 +1,12 @@
 //! What went wrong, that there is nothing yet, and that a save takes long.
 
+use crate::live::Live;
+use std::cell::Cell;
 use std::time::Duration;
 
 use leptos::prelude::*;
 
-use super::el::{Do, El, Nodes, button, div, el};
+use super::el::{Do, El, Nodes, button, div, el, follow_later};
 
 /// An error: the bold fact, what to do, and one button with its word.
 pub fn notice(fact: &str, hint: &str, word: &str, on_action: Do<()>) -> El {
@@ -23,20 +25,20 @@ pub fn empty(line: &str, inside: impl Into<Nodes>) -> El {
 }
 
 /// A hollow bar while a save takes longer than 300 ms. It never blocks anything.
-pub fn saving(saving: RwSignal<bool>) -> El {
-    let is_long = RwSignal::new(false);
+pub fn saving(saving: Live<bool>) -> El {
+    let is_long = Live::new(false);
+    let waits = Cell::new(None::<TimeoutHandle>);
     // Time is outside of the page's signals: a timer brings it in.
-    Effect::new(move |timer: Option<Option<TimeoutHandle>>| {
-        if let Some(Some(timer)) = timer {
+    follow_later(Box::new(move || {
+        if let Some(timer) = waits.take() {
             timer.clear();
         }
         is_long.set(false);
         if saving.get() {
-            set_timeout_with_handle(move || is_long.set(true), Duration::from_millis(300)).ok()
-        } else {
-            None
+            let late = Duration::from_millis(300);
+            waits.set(set_timeout_with_handle(move || is_long.set(true), late).ok());
         }
-    });
+    }));
     div("bare").show(move || {
         let bar = || {
             div("saving")

@@ -1,18 +1,18 @@
 //! A sheet that opens over the screen. The browser's own dialog: it keeps the focus inside, and closes by Escape, by the
 //! back gesture where the browser offers it, by a touch beside it, and by its own button.
 
+use crate::live::Worked;
 use std::rc::Rc;
 
-use leptos::prelude::{Effect, Get as _, GetUntracked as _, Memo};
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlDialogElement};
 
-use super::el::{Do, El, Nodes, Now, button, div, el};
+use super::el::{Do, El, Nodes, Now, button, div, el, follow_later};
 
 /// The sheet. What is in it exists only while it is open. `at_top` hangs it from the top, where the phone's own keyboard can't cover
 /// it. `on_close` is called when it wants to close.
 pub fn sheet<N: Into<Nodes>>(
-    open: Memo<bool>,
+    open: Worked<bool>,
     on_close: &Do<()>,
     title: Now<String>,
     at_top: bool,
@@ -23,7 +23,7 @@ pub fn sheet<N: Into<Nodes>>(
 }
 
 fn sheet_by(
-    open: Memo<bool>,
+    open: Worked<bool>,
     on_close: &Do<()>,
     title: Now<String>,
     at_top: bool,
@@ -66,8 +66,8 @@ fn is_beside(event: &Event) -> bool {
 
 /// A dialog can only be opened by calling it; this carries the signal over to the element, and nothing back. It runs after drawing, when the
 /// dialog stands on the page.
-fn open_and_close(dialog: HtmlDialogElement, open: Memo<bool>) {
-    Effect::new(move || match (open.get(), dialog.open()) {
+fn open_and_close(dialog: HtmlDialogElement, open: Worked<bool>) {
+    follow_later(Box::new(move || match (open.get(), dialog.open()) {
         (true, false) => {
             if let Err(error) = dialog.show_modal() {
                 leptos::logging::warn!("a sheet has left the page: {error:?}");
@@ -75,5 +75,5 @@ fn open_and_close(dialog: HtmlDialogElement, open: Memo<bool>) {
         }
         (false, true) => dialog.close(),
         _ => {}
-    });
+    }));
 }

@@ -1,12 +1,12 @@
 //! The strip over a screen: where one is, and that all of it is saved here. Without a network that is said, but it is no error.
 
-use leptos::prelude::{Get as _, RwSignal};
+use crate::live::Live;
 
 use super::el::{El, Nodes, el};
 use super::icons::{Icon, sign};
 
 /// The strip: the screen's title, and whether there is no signal.
-pub fn strip(title: impl Fn() -> String + 'static, offline: RwSignal<bool>) -> El {
+pub fn strip(title: impl Fn() -> String + 'static, offline: Live<bool>) -> El {
     let saved = move || {
         let (icon, words) = if offline.get() {
             (Icon::NoSignal, "No signal. Saved on this device")

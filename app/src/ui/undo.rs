@@ -1,10 +1,10 @@
 //! The undo bar: what was saved last, a key that takes it back, and the last ten. It has no countdown.
 
+use crate::live::{Live, worked};
 use haulwren_core::view::Done;
-use leptos::prelude::{Get as _, RwSignal, Set as _, With as _};
 use std::rc::Rc;
 
-use super::el::{Do, El, button, div, el, memo, span};
+use super::el::{Do, El, button, div, el, span};
 use super::icons::{Icon, sign};
 use super::sheet::sheet;
 use crate::format;
@@ -13,13 +13,8 @@ use crate::format;
 pub type Ten = Option<Vec<(Done, bool)>>;
 
 /// The bar, which shows while there is a last save. `on_list` asks for the last ten; `on_undo` takes a save back by its first number.
-pub fn undo_bar(
-    last: RwSignal<Option<Done>>,
-    ten: RwSignal<Ten>,
-    on_list: Do<()>,
-    on_undo: Do<u64>,
-) -> El {
-    let listed = RwSignal::new(false);
+pub fn undo_bar(last: Live<Option<Done>>, ten: Live<Ten>, on_list: Do<()>, on_undo: Do<u64>) -> El {
+    let listed = Live::new(false);
     let undo: Do<u64> = Rc::new(move |save| {
         listed.set(false);
         on_undo(save);
@@ -52,7 +47,7 @@ pub fn undo_bar(
     };
     let title = Rc::new(|| "Last ten saves".to_owned());
     div("bare").show(move || last.get().map(&bar)).with(sheet(
-        memo(move || listed.get()),
+        worked(move || listed.get()),
         &close,
         title,
         false,

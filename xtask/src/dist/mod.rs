@@ -42,6 +42,7 @@ pub fn build_publish_first(places: &Places) -> Done<PathBuf> {
 
 fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
     tools::wasm_target(places)?;
+    tools::library_source(places)?;
     let trunk = tools::trunk().ensure(places)?;
     let bindgen = tools::wasm_bindgen(places)?.ensure(places)?;
     // What was there before must not pass for the result of a build that fails.
@@ -61,6 +62,7 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
         .args(more)
         .env("PATH", path)
         .env("CARGO_ENCODED_RUSTFLAGS", flags::encoded(places))
+        .envs(flags::STANDARD_LIBRARY)
         // Trunk takes "1" here for a bad value, and prints its own stack for a compile error.
         .env_remove("NO_COLOR")
         .env_remove("RUST_BACKTRACE");

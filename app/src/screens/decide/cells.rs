@@ -1,15 +1,15 @@
 //! The fields: asking, sells for (low, likely, high), postage and packing.
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::view::{DecideDraft, DecideView, Field};
-use leptos::prelude::*;
 
 use super::Desk;
 use crate::format;
 use crate::store::use_store;
 use crate::ui::cell::{CellSpec, CellText, cell};
-use crate::ui::el::{El, div, memo};
+use crate::ui::el::{El, div};
 
 const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
     CellSpec {
@@ -37,7 +37,7 @@ pub fn cells(desk: Desk) -> El {
     let view = store.decide_view();
     let one = move |spec: CellSpec| {
         let field = spec.field;
-        let is_typed_into = memo(move || store.draft(|draft| draft.focus) == field);
+        let is_typed_into = worked(move || store.draft(|draft| draft.focus) == field);
         let shown = move || {
             let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, field));
             view.with(|view| view.as_ref().map(text))

@@ -43,7 +43,7 @@ pub fn cover_key(desk: Desk) -> El {
         let peek = move || {
             held.set(None);
             // The screen may have gone in the meantime.
-            if !desk.peeking.is_disposed() {
+            if !desk.peeking.is_gone() {
                 holds.set(true);
                 desk.peeking.set(true);
             }

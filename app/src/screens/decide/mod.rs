@@ -9,43 +9,42 @@ mod tray;
 mod venues;
 mod why;
 
+use crate::live::{Live, Worked, worked};
 use std::rc::Rc;
 
-use leptos::prelude::*;
-
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, div, el, memo};
-use crate::ui::live::spoken;
+use crate::ui::el::{El, div, el};
 use crate::ui::rail::Touched;
+use crate::ui::spoken::spoken;
 
 /// What belongs to this screen alone, and to no book: what is open over it, and what the keypad has just refused.
 #[derive(Clone, Copy)]
 struct Desk {
     /// What of the rail is open.
-    opened: RwSignal<Option<Touched>>,
+    opened: Live<Option<Touched>>,
     /// Whether the name is being typed.
-    naming: RwSignal<bool>,
+    naming: Live<bool>,
     /// Whether a finger holds "Show".
-    peeking: RwSignal<bool>,
+    peeking: Live<bool>,
     /// Why the last key was not taken.
-    refused: RwSignal<Option<String>>,
+    refused: Live<Option<String>>,
     /// Whether the trader covered the screen.
-    covered: Memo<bool>,
+    covered: Worked<bool>,
     /// Whether everything but the asking price is hidden: covered, and not peeked at.
-    hides: Memo<bool>,
+    hides: Worked<bool>,
 }
 
 /// The screen.
 pub fn decide() -> El {
     let store = use_store();
-    let peeking = RwSignal::new(false);
+    let peeking = Live::new(false);
     let desk = Desk {
-        opened: RwSignal::new(None),
-        naming: RwSignal::new(false),
+        opened: Live::new(None),
+        naming: Live::new(false),
         peeking,
-        refused: RwSignal::new(None),
-        covered: memo(move || store.draft(|draft| draft.covered)),
-        hides: memo(move || store.draft(|draft| draft.covered) && !peeking.get()),
+        refused: Live::new(None),
+        covered: worked(move || store.draft(|draft| draft.covered)),
+        hides: worked(move || store.draft(|draft| draft.covered) && !peeking.get()),
     };
     keys::follow(store, desk);
     let body = move || {

@@ -1,13 +1,12 @@
 //! The sheet where the thing gets its name. It hangs from the top: the phone's own keyboard comes up from the bottom.
 
+use crate::live::worked;
 use std::rc::Rc;
-
-use leptos::prelude::*;
 
 use super::Desk;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, memo};
+use crate::ui::el::{Do, El};
 use crate::ui::field::{FieldSpec, field};
 use crate::ui::sheet::sheet;
 
@@ -32,5 +31,5 @@ pub fn name_sheet(desk: Desk) -> El {
             .with(parts::submit("Done"))
     };
     let title = Rc::new(|| "What is it?".to_owned());
-    sheet(memo(move || desk.naming.get()), &close, title, true, body)
+    sheet(worked(move || desk.naming.get()), &close, title, true, body)
 }

@@ -1,5 +1,6 @@
 //! What stands over the tray: the rail, the venues and the fields; or, covered, the asking figure alone.
 
+use crate::live::{Worked, worked};
 use std::rc::Rc;
 
 use haulwren_core::view::{DecideDraft, DecideView, Field};
@@ -12,13 +13,13 @@ use crate::screens::haul::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, Nodes, Now, div, el, memo, span};
+use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
 use crate::ui::rail::{RailFacts, Touched, price_rail};
 
 /// Everything that the seller should not read.
 pub fn top(desk: Desk) -> Nodes {
     let store = use_store();
-    let is_idle = memo(move || store.draft(DecideDraft::is_empty));
+    let is_idle = worked(move || store.draft(DecideDraft::is_empty));
     let scrolled = div("decide-top")
         .with([titled(|| "Worth it?".to_owned()), rail(desk), venues(desk)])
         // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
@@ -30,14 +31,15 @@ pub fn top(desk: Desk) -> Nodes {
 fn rail(desk: Desk) -> El {
     let view = use_store().decide_view();
     let facts = move || view.with(|view| view.as_ref().and_then(facts_of));
-    let has_facts = memo(move || {
+    let has_facts = worked(move || {
         view.with(|view| {
             view.as_ref()
                 .is_some_and(|view| view.appraisal.judged.is_some())
         })
     });
     // One text, so that what stays the same is not drawn and said again at every key.
-    let missing = memo(move || view.with(|view| view.as_ref().map(missing_of).unwrap_or_default()));
+    let missing =
+        worked(move || view.with(|view| view.as_ref().map(missing_of).unwrap_or_default()));
     let on_touch: Do<Touched> = Rc::new(move |touched| desk.opened.set(Some(touched)));
     let drawn = move || {
         let first = untrack(facts)?;
@@ -66,7 +68,7 @@ fn missing_of(view: &DecideView) -> String {
     lines.collect::<Vec<_>>().join("\n")
 }
 
-fn blank(missing: Memo<String>) -> El {
+fn blank(missing: Worked<String>) -> El {
     let lines = move || missing.with(|lines| lines.lines().map(parts::line).collect::<Vec<_>>());
     div("rail-empty")
         .with(el("div").attr("role", "status").show(lines))

@@ -1,5 +1,6 @@
 //! The tray: name, reasons and cover over the keypad; on a wide window the lines of what is kept stand over them.
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::appraise::Figure;
@@ -14,7 +15,7 @@ use crate::format;
 use crate::screens::page::use_wide;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Now, button, div, el, memo, span};
+use crate::ui::el::{Do, El, Now, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
@@ -78,7 +79,7 @@ fn shown(store: Store) -> KeypadShown {
 
 fn name_key(desk: Desk) -> El {
     let store = use_store();
-    let name = memo(move || store.draft(|draft| draft.name.clone()));
+    let name = worked(move || store.draft(|draft| draft.name.clone()));
     let shown = move || match name.get() {
         name if name.is_empty() => span("unnamed").with("Name it, or not"),
         name => span("").with(name),

@@ -1,5 +1,6 @@
 //! What is kept at every venue, best first; and in their heading's place, what is wrong with what was typed.
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::id::VenueId;
@@ -10,7 +11,7 @@ use super::Desk;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, Now, div, memo};
+use crate::ui::el::{El, Now, div};
 use crate::ui::icons::Icon;
 use crate::ui::venue_card::{VenueFacts, venue_card};
 
@@ -18,7 +19,7 @@ use crate::ui::venue_card::{VenueFacts, venue_card};
 pub fn venues(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
-    let ids = memo(move || {
+    let ids = worked(move || {
         view.with(|view| {
             view.iter()
                 .flat_map(|view| &view.venues)
@@ -33,7 +34,7 @@ pub fn venues(desk: Desk) -> El {
         let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
         Some(venue_card(&shown, Rc::new(choose)))
     };
-    let fault = memo(move || {
+    let fault = worked(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());
         let refused = desk
             .refused

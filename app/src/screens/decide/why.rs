@@ -1,14 +1,14 @@
 //! The sheet with the lines behind a figure, or the reasons behind the verdict.
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::view::DecideView;
-use leptos::prelude::*;
 
 use super::Desk;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, Nodes, memo};
+use crate::ui::el::{Do, El, Nodes};
 use crate::ui::rail::{Figure, Touched};
 use crate::ui::sheet::sheet;
 use crate::ui::why::{reasons, why_lines};
@@ -24,7 +24,7 @@ pub fn why_sheet(desk: Desk) -> El {
         let touched = desk.opened.get()?;
         view.with(|view| Some(inside(view.as_ref()?, touched)))
     };
-    let is_open = memo(move || desk.opened.with(Option::is_some));
+    let is_open = worked(move || desk.opened.with(Option::is_some));
     let close: Do<()> = Rc::new(move |()| desk.opened.set(None));
     sheet(is_open, &close, Rc::new(title), false, body)
 }

@@ -2,6 +2,7 @@
 
 mod currencies;
 
+use crate::live::Live;
 use std::rc::Rc;
 
 use haulwren_core::appraise::HouseRules;
@@ -10,7 +11,7 @@ use haulwren_core::money::{Currency, Money, MoneyError, parse};
 use haulwren_core::worth::Allowances;
 use leptos::prelude::*;
 
-use crate::route::{Route, use_routes};
+use crate::route::{self, Route};
 use crate::screens::parts;
 use crate::shell::device;
 use crate::store::use_store;
@@ -25,9 +26,9 @@ const WELCOME: &str = "Is it worth the asking price? Type three numbers before y
 /// What is chosen and typed here.
 #[derive(Clone, Copy)]
 struct Desk {
-    chosen: RwSignal<Currency>,
-    least: RwSignal<String>,
-    tried: RwSignal<bool>,
+    chosen: Live<Currency>,
+    least: Live<String>,
+    tried: Live<bool>,
 }
 
 impl Desk {
@@ -44,9 +45,9 @@ impl Desk {
 /// The screen.
 pub fn first() -> El {
     let desk = Desk {
-        chosen: RwSignal::new(likely()),
-        least: RwSignal::new(String::new()),
-        tried: RwSignal::new(false),
+        chosen: Live::new(likely()),
+        least: Live::new(String::new()),
+        tried: Live::new(false),
     };
     let begin = begin(desk);
     let spec = FieldSpec {
@@ -109,7 +110,7 @@ fn currency_field(desk: Desk) -> El {
 
 /// What the button does: begins the book, sets the least to keep, and goes on to the venue.
 fn begin(desk: Desk) -> impl Fn() {
-    let (store, routes) = (use_store(), use_routes());
+    let store = use_store();
     move || {
         desk.tried.set(true);
         let Ok(least_keep) = untrack(|| desk.least_keep()) else {
@@ -121,7 +122,7 @@ fn begin(desk: Desk) -> impl Fn() {
             if !saved {
                 return;
             }
-            routes.replace(Route::Venue(None));
+            route::replace(Route::Venue(None));
             if least_keep.is_some() {
                 let rules = HouseRules {
                     least_keep,

@@ -1,11 +1,11 @@
 //! What was said of a thing, when and on which device: nothing that was entered is ever dropped.
 
+use crate::live::Live;
 use std::cell::Cell;
 use std::rc::Rc;
 
 use haulwren_core::id::ThingId;
 use haulwren_core::view::Said;
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::format;
@@ -17,7 +17,7 @@ use crate::ui::el::{El, div, el, follow};
 /// The list, read anew whenever the thing changes.
 pub fn history(id: ThingId) -> El {
     let store = use_store();
-    let said = RwSignal::new(None::<Vec<Said>>);
+    let said = Live::new(None::<Vec<Said>>);
     let asked = Rc::new(Cell::new(0_u32));
     // The history lies in the storage, outside of the page's signals; a late answer to an old question is dropped.
     follow(Box::new(move || {
@@ -31,7 +31,7 @@ pub fn history(id: ThingId) -> El {
         let asked = asked.clone();
         spawn_local(async move {
             let answer = store.history(id).await;
-            if asked.get() != question || said.is_disposed() {
+            if asked.get() != question || said.is_gone() {
                 return;
             }
             match answer {

@@ -1,8 +1,8 @@
 //! The undo bar, fed from the store.
 
+use crate::live::Live;
 use std::rc::Rc;
 
-use leptos::prelude::*;
 use leptos::task::spawn_local;
 
 use crate::notice::Notice;
@@ -13,13 +13,13 @@ use crate::ui::undo::undo_bar;
 /// The bar; it shows once something was saved since the page was opened.
 pub fn last_save() -> El {
     let store = use_store();
-    let ten = RwSignal::new(None);
+    let ten = Live::new(None);
     let list = move |()| {
         ten.set(None);
         spawn_local(async move {
             match store.last_ten().await {
                 // The bar may have gone in the meantime.
-                Ok(saves) => drop(ten.try_set(Some(saves))),
+                Ok(saves) => ten.set_if_there(Some(saves)),
                 Err(fault) => {
                     let notice = Notice::storage("The last saves can’t be read.", &fault);
                     store.notice.set(Some(notice));

@@ -6,22 +6,22 @@ mod row;
 mod sums;
 mod thing;
 
+use crate::live::worked;
 use haulwren_core::view::HaulView;
 use leptos::prelude::*;
 
 use super::page::titled;
 use super::parts;
-use crate::route::{Route, use_routes};
+use crate::route::{self, Route};
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, div, el, memo};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::notice::empty;
 
 pub use last_save::last_save;
 
 /// The screen: the list, and beside or over it the thing that the address names.
 pub fn haul() -> Nodes {
-    let routes = use_routes();
-    let thing = move || match routes.now() {
+    let thing = move || match route::now() {
         Route::Thing(id) => Some(id),
         _ => None,
     };
@@ -36,7 +36,7 @@ fn list() -> El {
     let store = use_store();
     let view = store.haul_view();
     let is_empty =
-        memo(move || view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
+        worked(move || view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
     let body = move || -> Nodes {
         if !is_empty.get() {
             view.with(|view| view.as_ref().map(bought)).into()

@@ -1,5 +1,6 @@
 //! One bought thing: its figures, its name, taking it out, and its history.
 
+use crate::live::{Live, worked};
 use std::rc::Rc;
 
 use haulwren_core::book::Command;
@@ -11,11 +12,11 @@ use leptos::prelude::*;
 use super::history::history;
 use super::sums::sum;
 use crate::format;
-use crate::route::{Route, use_routes};
+use crate::route::{self, Route};
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, button, div, el, memo};
+use crate::ui::el::{El, button, div, el};
 use crate::ui::field::{FieldSpec, field};
 
 /// The thing's page.
@@ -26,7 +27,7 @@ pub fn page(id: ThingId) -> El {
         Some(name) if name.is_empty() => "No name yet".to_owned(),
         Some(name) => name,
     };
-    let is_there = memo(move || name_of(store, id).is_some());
+    let is_there = worked(move || name_of(store, id).is_some());
     let facts = move || {
         let drawn = store.haul_view().with(|view| {
             let view = view.as_ref()?;
@@ -89,7 +90,7 @@ fn figures(row: &HaulRow, currency: Currency) -> El {
 /// Naming it. A save, so it can be undone.
 fn rename(id: ThingId) -> El {
     let store = use_store();
-    let typed = RwSignal::new(None::<String>);
+    let typed = Live::new(None::<String>);
     let stored = move || name_of(store, id).unwrap_or_default();
     let value = move || typed.get().unwrap_or_else(stored);
     let is_changed =
@@ -107,7 +108,7 @@ fn rename(id: ThingId) -> El {
         store.dispatch(command, move |saved| {
             if saved {
                 // The page may have gone in the meantime.
-                typed.try_set(None);
+                typed.set_if_there(None);
             }
         });
     };
@@ -123,11 +124,11 @@ fn rename(id: ThingId) -> El {
 
 /// Taking it out. A save, so it can be undone.
 fn take_out(id: ThingId) -> El {
-    let (store, routes) = (use_store(), use_routes());
+    let store = use_store();
     let take_out = move || {
         store.dispatch(Command::TakeOut(id), move |saved| {
             if saved {
-                routes.replace(Route::Haul);
+                route::replace(Route::Haul);
             }
         });
     };

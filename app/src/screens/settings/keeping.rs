@@ -1,6 +1,6 @@
 //! Where the book is kept, and a copy of it.
 
-use leptos::prelude::*;
+use crate::live::Live;
 use leptos::task::spawn_local;
 
 use crate::screens::parts;
@@ -15,7 +15,7 @@ const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you cl
 /// What is kept where, and the key that saves a copy.
 pub fn keeping_safe() -> Nodes {
     let store = use_store();
-    let told = RwSignal::new("");
+    let told = Live::new("");
     let save = move || {
         spawn_local(async move {
             let said = match store.save_copy().await {
@@ -25,7 +25,7 @@ pub fn keeping_safe() -> Nodes {
                 // The notice says why.
                 None => "",
             };
-            told.try_set(said);
+            told.set_if_there(said);
         });
     };
     let kept = move || match store.keeping.get() {

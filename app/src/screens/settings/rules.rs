@@ -1,5 +1,6 @@
 //! House rules and allowances: what a buy must leave, and what is set aside before judging.
 
+use crate::live::Live;
 use std::rc::Rc;
 
 use haulwren_core::book::{Command, State};
@@ -79,7 +80,7 @@ const ASIDE: [Text; 3] = [
 #[derive(Clone, Copy)]
 struct Desk {
     store: Store,
-    tried: RwSignal<bool>,
+    tried: Live<bool>,
 }
 
 impl Desk {
@@ -121,7 +122,7 @@ impl Desk {
                 if saved {
                     self.store.keep_rules_draft(None);
                     // The screen may have gone in the meantime.
-                    self.tried.try_set(false);
+                    self.tried.set_if_there(false);
                 }
             });
     }
@@ -158,7 +159,7 @@ impl Desk {
 pub fn rules() -> El {
     let desk = Desk {
         store: use_store(),
-        tried: RwSignal::new(false),
+        tried: Live::new(false),
     };
     let ticked = move || desk.form().no_loss_if_low;
     let tick = move |ticked| desk.edit(|form| form.no_loss_if_low = ticked);

@@ -1,5 +1,6 @@
 //! One venue's page: its form, whether it is the usual one, and taking it away.
 
+use crate::live::{Live, worked};
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::VenueId;
 use haulwren_core::view::{Complaint, VenueForm, VenueInput, keeps_of_twenty};
@@ -10,17 +11,16 @@ use super::super::page::titled;
 use super::super::parts;
 use super::venue_fields::venue_fields;
 use crate::format;
-use crate::route::{Route, Routes, use_routes};
+use crate::route::{self, Route};
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, Nodes, button, div, el, memo};
+use crate::ui::el::{El, Nodes, button, div, el};
 
 /// The form at hand. What of it can't be used is said once it was tried.
 #[derive(Clone, Copy)]
 pub struct Desk {
     id: Option<VenueId>,
     store: Store,
-    routes: Routes,
-    tried: RwSignal<bool>,
+    tried: Live<bool>,
 }
 
 impl Desk {
@@ -75,7 +75,7 @@ impl Desk {
             .dispatch(Command::SaveVenue { id: self.id, setup }, move |saved| {
                 if saved {
                     self.store.keep_venue_draft(&self.key(), None);
-                    self.routes.replace(if is_first {
+                    route::replace(if is_first {
                         Route::Decide
                     } else {
                         Route::Settings
@@ -107,8 +107,7 @@ pub fn venue(id: Option<VenueId>) -> Nodes {
     let desk = Desk {
         id,
         store: use_store(),
-        routes: use_routes(),
-        tried: RwSignal::new(false),
+        tried: Live::new(false),
     };
     let title = move || {
         let name = desk.stored().name;
@@ -130,13 +129,13 @@ pub fn venue(id: Option<VenueId>) -> Nodes {
 
 /// Whether it is the usual venue, and the key that takes it away.
 fn standing(desk: Desk, id: VenueId) -> [El; 3] {
-    let Desk { store, routes, .. } = desk;
-    let is_usual = memo(move || store.read_setup(|book| book.usual_venue() == Some(id)));
+    let store = desk.store;
+    let is_usual = worked(move || store.read_setup(|book| book.usual_venue() == Some(id)));
     let use_it = move || store.dispatch(Command::UseVenue(id), |_| {});
     let remove = move || {
         store.dispatch(Command::RemoveVenue(id), move |saved| {
             if saved {
-                routes.replace(Route::Settings);
+                route::replace(Route::Settings);
             }
         });
     };

@@ -1,16 +1,16 @@
 //! The fields of a venue: its name, what it takes, who pays the postage, usual postage and packing.
 
+use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::postage::Arrangement;
 use haulwren_core::terms::Base;
 use haulwren_core::view::{VenueForm, VenueInput};
-use leptos::prelude::Get as _;
 
 use super::venue::Desk;
 use crate::screens::parts;
 use crate::ui::choice::choice_keys;
-use crate::ui::el::{Do, El, Nodes, Now, div, memo};
+use crate::ui::el::{Do, El, Nodes, Now, div};
 use crate::ui::field::{Entry, FieldSpec, field};
 
 /// A text of the form.
@@ -79,7 +79,7 @@ pub fn venue_fields(desk: Desk) -> Nodes {
                 .collect::<Vec<_>>(),
         )
     };
-    let is_posted = memo(move || desk.form().arrangement.is_posted());
+    let is_posted = worked(move || desk.form().arrangement.is_posted());
     let sending = move || {
         let note = || parts::support("Used until you type others for a thing.");
         is_posted.get().then(|| [row(&SENDING), note()])

@@ -1,6 +1,7 @@
 //! Elements in a real browser: they follow signals, and what was replaced runs no more.
 
 use super::*;
+use crate::live::Live;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;
@@ -15,7 +16,7 @@ fn owned<R>(run: impl FnOnce() -> R) -> (R, Owner) {
 #[wasm_bindgen_test]
 async fn texts_attributes_and_regions_follow_signals() {
     let ((root, count), _owner) = owned(|| {
-        let count = RwSignal::new(0);
+        let count = Live::new(0);
         let root = div("root")
             .attr_of("title", move || {
                 (count.get() > 0).then(|| count.get().to_string())
@@ -50,7 +51,7 @@ async fn what_a_region_replaced_no_longer_runs() {
     let ran = Rc::new(Cell::new(0));
     let counted = ran.clone();
     let ((_root, outer, inner), owner) = owned(|| {
-        let (outer, inner) = (RwSignal::new(0), RwSignal::new(0));
+        let (outer, inner) = (Live::new(0), Live::new(0));
         let root = div("").show(move || {
             outer.track();
             let counted = counted.clone();

@@ -9,7 +9,7 @@ mod measure;
 mod place;
 mod px;
 
-use leptos::prelude::{Get as _, GetUntracked as _, RwSignal, Set as _};
+use crate::live::Live;
 
 pub use facts::RailFacts;
 pub use place::Figure;
@@ -47,7 +47,7 @@ pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El
         .with(labels.all())
         .with(labels.list.clone());
 
-    let room = RwSignal::new(None::<Room>);
+    let room = Live::new(None::<Room>);
     let (element, known) = (rail.html().clone(), measured.clone());
     let read = move || {
         let now = Room::of(&element);

@@ -1,12 +1,11 @@
 //! Says a changing text aloud, politely: when it changes, at most once a second, and only the latest.
 
+use crate::live::Live;
 use std::cell::Cell;
 use std::rc::Rc;
 use std::time::Duration;
 
-use leptos::prelude::{
-    Get as _, IsDisposed as _, RwSignal, Set as _, WithUntracked as _, set_timeout, untrack,
-};
+use leptos::prelude::{set_timeout, untrack};
 
 use super::el::{El, Now, el, follow};
 
@@ -15,7 +14,7 @@ const PAUSE: Duration = Duration::from_secs(1);
 
 /// A hidden region that is read out. An empty text is not said.
 pub fn spoken(text: Now<String>) -> El {
-    let said = RwSignal::new(String::new());
+    let said = Live::new(String::new());
     let waits = Rc::new(Cell::new(false));
     // Time is outside of the page's signals: a timer brings it in. What is said is a late copy on purpose.
     follow(Box::new(move || {
@@ -29,7 +28,7 @@ pub fn spoken(text: Now<String>) -> El {
             move || {
                 waits.set(false);
                 // The screen may have gone in the meantime, and what it shows with it.
-                if !said.is_disposed() {
+                if !said.is_gone() {
                     said.set(untrack(|| text()));
                 }
             },

@@ -1,0 +1,186 @@
+//! Values that screens follow.
+//!
+//! Why not the library's own signals of each type: their code is compiled anew for every type of value, some 2 kB each before
+//! compression, 8 kB for what is worked out. Here the library's graph carries only "this has changed", which is one type; the value
+//! lies beside it.
+
+use leptos::prelude::{
+    ArcTrigger, Get as _, GetUntracked as _, GetValue as _, IsDisposed as _, LocalStorage, Memo,
+    Notify as _, StoredValue, Track as _,
+};
+use std::any::Any;
+use std::cell::RefCell;
+use std::marker::PhantomData;
+use std::rc::Rc;
+
+/// A value that is set, and that others follow. A handle: cheap to copy, valid as long as what it was made in stands.
+pub struct Live<T> {
+    place: StoredValue<Held, LocalStorage>,
+    holds: PhantomData<fn() -> T>,
+}
+
+/// A value of any type, and who follows it.
+#[derive(Clone)]
+struct Held {
+    value: Rc<dyn Any>,
+    changed: ArcTrigger,
+}
+
+/// A value that is worked out of others when it is asked for. Those that follow it are told only when it has become another one.
+pub struct Worked<T> {
+    place: StoredValue<Rc<dyn Any>, LocalStorage>,
+    revision: Memo<u64>,
+    holds: PhantomData<fn() -> T>,
+}
+
+impl<T> Clone for Live<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Live<T> {}
+
+impl<T> Clone for Worked<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Worked<T> {}
+
+impl<T: 'static> Live<T> {
+    /// A value to begin with.
+    pub fn new(value: T) -> Self {
+        Self {
+            place: hold(Rc::new(RefCell::new(value))),
+            holds: PhantomData,
+        }
+    }
+
+    /// Whether what it was made in is gone.
+    pub fn is_gone(self) -> bool {
+        self.place.is_disposed()
+    }
+
+    /// Follows it without reading it.
+    pub fn track(self) {
+        self.place.get_value().changed.track();
+    }
+
+    /// Reads it, and follows it.
+    pub fn with<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        self.track();
+        self.with_untracked(read)
+    }
+
+    /// Reads it once.
+    pub fn with_untracked<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        read(&value_in::<T>(self.place.get_value().value).borrow())
+    }
+
+    /// Changes it. Who follows it is told when that is done.
+    pub fn update<R>(self, change: impl FnOnce(&mut T) -> R) -> R {
+        let held = self.place.get_value();
+        let result = change(&mut value_in::<T>(held.value).borrow_mut());
+        held.changed.notify();
+        result
+    }
+
+    /// Puts another value in its place, unless what it was made in is gone: for what comes late, from the disk or a timer.
+    pub fn set_if_there(self, value: T) {
+        if !self.is_gone() {
+            self.set(value);
+        }
+    }
+
+    /// Puts another value in its place.
+    pub fn set(self, value: T) {
+        // What was there is dropped when nothing is borrowed any more.
+        let held = self.place.get_value();
+        drop(value_in::<T>(held.value).replace(value));
+        held.changed.notify();
+    }
+}
+
+impl<T: Clone + 'static> Live<T> {
+    /// A copy of it; follows it.
+    pub fn get(self) -> T {
+        self.with(T::clone)
+    }
+
+    /// A copy of it.
+    pub fn get_untracked(self) -> T {
+        self.with_untracked(T::clone)
+    }
+}
+
+/// A value worked out by `of`, which is followed in turn.
+pub fn worked<T: PartialEq + 'static>(of: impl Fn() -> T + 'static) -> Worked<T> {
+    let value = Rc::new(RefCell::new(None::<T>));
+    let place = StoredValue::new_local(value.clone() as Rc<dyn Any>);
+    let again = move || {
+        let new = Some(of());
+        let is_another = *value.borrow() != new;
+        if is_another {
+            drop(value.replace(new));
+        }
+        is_another
+    };
+    Worked {
+        place,
+        revision: revision(Rc::new(again)),
+        holds: PhantomData,
+    }
+}
+
+/// Counts how often `again` came to another value.
+fn revision(again: Rc<dyn Fn() -> bool>) -> Memo<u64> {
+    let again = StoredValue::new_local(again);
+    Memo::new(move |before: Option<&u64>| {
+        let is_another = again.get_value()();
+        before.copied().unwrap_or(0) + u64::from(is_another)
+    })
+}
+
+impl<T: 'static> Worked<T> {
+    /// Reads it, and follows it.
+    pub fn with<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        self.revision.get();
+        self.read(read)
+    }
+
+    /// Reads it once.
+    pub fn with_untracked<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        self.revision.get_untracked();
+        self.read(read)
+    }
+
+    fn read<R>(self, read: impl FnOnce(&T) -> R) -> R {
+        let value = value_in::<Option<T>>(self.place.get_value());
+        let value = value.borrow();
+        read(value.as_ref().expect("asking for it has worked it out"))
+    }
+}
+
+impl<T: Clone + 'static> Worked<T> {
+    /// A copy of it; follows it.
+    pub fn get(self) -> T {
+        self.with(T::clone)
+    }
+
+    /// A copy of it.
+    pub fn get_untracked(self) -> T {
+        self.with_untracked(T::clone)
+    }
+}
+
+fn hold(value: Rc<dyn Any>) -> StoredValue<Held, LocalStorage> {
+    let changed = ArcTrigger::new();
+    StoredValue::new_local(Held { value, changed })
+}
+
+fn value_in<T: 'static>(value: Rc<dyn Any>) -> Rc<RefCell<T>> {
+    let value = value.downcast();
+    value.unwrap_or_else(|_| unreachable!("a handle knows the type of its value"))
+}

@@ -16,6 +16,15 @@ function stop(reason) {
   root.dataset.stopped = String(reason?.message ?? reason ?? "unknown");
 }
 
+// The app fell: a trap in the module, at whatever time. Its place in the module tells its makers what fell.
+function fall(trap) {
+  const place = /wasm-function\[\d+\](:0x[\da-f]+)?/.exec(trap.stack)?.[0];
+  root.dataset.stopped ||= [trap.message, place].filter(Boolean).join(", ");
+  bootStopped = false;
+}
+
+const notice = (reason) => (reason instanceof WebAssembly.RuntimeError ? fall : stop)(reason);
+
 function panel() {
   document.querySelector("#boot-panel")?.remove();
   const box = make("section", "", { id: "boot-panel" });
@@ -46,14 +55,14 @@ function watch() {
 
 async function start() {
   new MutationObserver(watch).observe(root, { attributeFilter: ["data-ready", "data-stopped"] });
-  addEventListener("error", (e) => stop(e.message));
-  addEventListener("unhandledrejection", (e) => stop(e.reason));
+  addEventListener("error", (e) => notice(e.error ?? e.message));
+  addEventListener("unhandledrejection", (e) => notice(e.reason));
   setTimeout(() => root.dataset.ready || panel(), 10_000);
   try {
     const app = await import(new URL(tag.dataset.js, scope));
     await app.default({ module_or_path: new URL(tag.dataset.wasm, scope) });
   } catch (e) {
-    stop(e);
+    notice(e);
   }
   // Also after a failure: a mended version can only come through the worker.
   await register();

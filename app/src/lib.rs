@@ -26,7 +26,9 @@ use leptos::prelude::*;
 /// # Panics
 /// When the page is not ours: it has no `#app`.
 pub fn run() {
-    shell::page::stop_on_panic();
+    // The boot script notices a panic, which is a trap, and offers reload and rescue. Served builds carry no texts of panics.
+    #[cfg(debug_assertions)]
+    std::panic::set_hook(Box::new(|info| leptos::logging::error!("{info}")));
     // Signals need a place to run their effects; a second start would be a mistake here, and there is none.
     let started = any_spawner::Executor::init_wasm_bindgen();
     debug_assert!(started.is_ok(), "started once");

@@ -1,7 +1,6 @@
-//! Marks on the page's root that the boot script and the tests read, and the panic hook.
+//! Marks on the page's root that the boot script and the tests read.
 
 use leptos::prelude::document;
-use std::panic;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -40,13 +39,4 @@ pub fn drop_frame() {
     if let Some(frame) = document().get_element_by_id("frame") {
         frame.remove();
     }
-}
-
-/// On a panic: says so on the page (the boot script then offers reload and rescue) and on the console.
-pub fn stop_on_panic() {
-    panic::set_hook(Box::new(|info| {
-        let what = info.to_string();
-        leptos::logging::error!("{what}");
-        mark("stopped", &what);
-    }));
 }

@@ -10,7 +10,11 @@ use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
 use haulwren_core::view::{self, Field};
 use leptos::task::spawn_local;
+use std::pin::Pin;
 use std::rc::Rc;
+
+/// A save under way.
+type Task = Pin<Box<dyn Future<Output = Result<Saved, Unsaved>>>>;
 
 impl Store {
     /// Saves what a command comes to, then calls `then` with whether it was saved. An error is shown as a notice.
@@ -25,7 +29,10 @@ impl Store {
                 },
             )
         };
-        self.run(move |store| async move { store.saved(&plan).await }, then);
+        self.run(
+            Box::pin(async move { self.saved(&plan).await }),
+            Box::new(then),
+        );
     }
 
     /// Logs what is typed on Decide as bought, and empties the form. A second tap while the first is being saved does nothing.
@@ -50,10 +57,10 @@ impl Store {
     /// Undoes one save of this device.
     pub fn undo(self, save: u64) {
         self.run(
-            move |store| async move {
-                let read_at = store.inner.book.borrow().vector.clone();
-                let changes = store.changes_of(save).await?;
-                let history = store.history_of(&changes).await?;
+            Box::pin(async move {
+                let read_at = self.inner.book.borrow().vector.clone();
+                let changes = self.changes_of(save).await?;
+                let history = self.history_of(&changes).await?;
                 let plan = move |state: &State| {
                     // Another tab may have had the last word since the history was read.
                     if state.vector == read_at {
@@ -62,20 +69,17 @@ impl Store {
                         Err(Refusal::MovedOn)
                     }
                 };
-                store.saved(&plan).await
-            },
-            |_| {},
+                self.saved(&plan).await
+            }),
+            Box::new(|_| {}),
         );
     }
 
-    fn run<F>(self, task: impl FnOnce(Self) -> F + 'static, then: impl FnOnce(bool) + 'static)
-    where
-        F: Future<Output = Result<Saved, Unsaved>> + 'static,
-    {
+    fn run(self, task: Task, then: Box<dyn FnOnce(bool)>) {
         self.saving.set(true);
         // Detached: a screen that goes away must not drop a save half-way.
         spawn_local(async move {
-            let result = task(self).await;
+            let result = task.await;
             self.saving.set(false);
             match result {
                 Ok(saved) => {

@@ -2,11 +2,13 @@
 
 mod copies;
 mod flags;
+mod lean;
 mod links;
 mod precache;
 mod relative;
 mod slim;
 mod styles;
+mod unused;
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -70,8 +72,10 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
 }
 
 fn finish(dist: &Path, named: Option<&Path>) -> Done {
+    unused::take_out(dist)?;
     slim::slim(dist, named)?;
     styles::join(dist)?;
+    lean::lean(dist)?;
     relative::check(dist)?;
     links::check(dist)?;
     let version = precache::fill(dist)?;

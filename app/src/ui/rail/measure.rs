@@ -2,7 +2,6 @@
 //! canvas would miss tabular figures, kerning and enlarged text.
 
 use std::cell::RefCell;
-use std::collections::HashMap;
 
 use leptos::prelude::window;
 use wasm_bindgen::JsCast;
@@ -15,11 +14,19 @@ use crate::ui::el::keep;
 /// Measured widths, kept until the text size changes.
 pub struct Measured {
     probe: HtmlElement,
-    known: RefCell<HashMap<(String, u64, bool), f64>>,
+    known: RefCell<Vec<Known>>,
 }
 
-/// More texts than this are amounts of long ago.
-const MOST: usize = 500;
+/// One of them.
+struct Known {
+    text: String,
+    size: f64,
+    bold: bool,
+    width: f64,
+}
+
+/// More texts than this are names of long ago.
+const MOST: usize = 200;
 
 impl Measured {
     /// Nothing measured yet, by an element that has the rail's font.
@@ -35,25 +42,38 @@ impl Measured {
         self.known.borrow_mut().clear();
     }
 
-    /// The width of `text` at `size` CSS pixels.
+    /// The width of `text` at `size` CSS pixels. All figures are equally wide in the rail's font settings, so one amount stands for every
+    /// other of its length: else each key would cost the browser several layouts.
     pub fn width(&self, text: &str, size: f64, bold: bool) -> f64 {
-        let key = (text.to_owned(), size.to_bits(), bold);
-        if let Some(width) = self.known.borrow().get(&key) {
-            return *width;
+        let text: String = text.chars().map(any_figure).collect();
+        let mut all = self.known.borrow_mut();
+        let is_it = |known: &&Known| {
+            known.bold == bold && known.size.to_bits() == size.to_bits() && known.text == text
+        };
+        if let Some(known) = all.iter().find(is_it) {
+            return known.width;
         }
         let style = self.probe.style();
         // A browser that refuses these leaves the last size: a label a little off, never a lost one.
         let _ = style.set_property("font-size", &css(size));
         let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
-        self.probe.set_text_content(Some(text));
+        self.probe.set_text_content(Some(&text));
         let width = self.probe.get_bounding_client_rect().width();
-        let mut known = self.known.borrow_mut();
-        if known.len() >= MOST {
-            known.clear();
+        if all.len() >= MOST {
+            all.clear();
         }
-        known.insert(key, width);
+        all.push(Known {
+            text,
+            size,
+            bold,
+            width,
+        });
         width
     }
+}
+
+fn any_figure(sign: char) -> char {
+    if sign.is_ascii_digit() { '0' } else { sign }
 }
 
 /// What the page's own measures say about a rail.

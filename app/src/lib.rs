@@ -34,6 +34,7 @@ pub fn run() {
     debug_assert!(started.is_ok(), "started once");
     let owner = Owner::new();
     owner.with(|| {
+        route::follow();
         screens::app().stand_in(&shell::page::root());
         store::use_store().open();
     });

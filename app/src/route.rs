@@ -65,17 +65,21 @@ thread_local! {
     static NOW: OnceCell<Live<Route>> = const { OnceCell::new() };
 }
 
-/// The current route: follows the address.
-pub fn now() -> Route {
-    NOW.with(|now| now.get_or_init(follow).get())
-}
-
-fn follow() -> Live<Route> {
+/// Follows the address as long as the page lives. Called once, where nothing is ever cleaned up.
+pub fn follow() {
     let now = Live::new(read());
     let following = EventListener::new(&window(), "hashchange", move |_| now.set(read()));
-    // Followed as long as the page lives.
     following.forget();
-    now
+    NOW.with(|place| drop(place.set(now)));
+}
+
+/// The current route; follows it.
+///
+/// # Panics
+/// When the address is not followed yet.
+pub fn now() -> Route {
+    let now = NOW.with(|now| now.get().copied());
+    now.expect("the address is followed from the start").get()
 }
 
 /// Goes to a screen in place of this one.

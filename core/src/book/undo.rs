@@ -2,8 +2,7 @@
 
 use super::command::Refusal;
 use super::kinds::{Book, rule};
-use super::state::Edits;
-use super::table::Record;
+use super::table::Edits;
 use crate::change::{Change, Fields, GONE, fold};
 use serde_json::Value;
 

@@ -85,6 +85,21 @@ pub fn ordered(fields: &[(&str, String)]) -> String {
     text
 }
 
+/// Reads a form of texts: every field by its name, and one that is missing as it is in an empty form.
+macro_rules! read_form {
+    ($form:ident: $($field:ident)*) => {
+        impl TryFrom<$crate::json::Object> for $form {
+            type Error = serde_json::Error;
+            fn try_from(object: $crate::json::Object) -> Result<Self, Self::Error> {
+                let mut form = Self::default();
+                $($crate::json::fill(&object, stringify!($field), &mut form.$field)?;)*
+                Ok(form)
+            }
+        }
+    };
+}
+pub(crate) use read_form;
+
 #[cfg(test)]
 mod tests {
     use super::*;

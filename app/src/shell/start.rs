@@ -26,7 +26,7 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
         refold(db, &progress).await?;
     }
     let mut state = State::new(me);
-    if let Some(vector) = note(db, "vector", |text| json::read::<Vector>(text)).await? {
+    if let Some(vector) = note(db, "vector", json::read::<Vector>).await? {
         state.vector = vector;
     }
     if let Some(head) = note(db, "head", Head::from_json).await? {

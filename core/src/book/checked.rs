@@ -11,10 +11,12 @@ impl State {
     /// different fields would be in dispute over all of them.
     pub(super) fn only_new(&self, mut edits: Edits) -> Edits {
         let known = self.tables.find(&edits.record);
-        let fields = known.map(|(row, _)| row.fields()).unwrap_or_default();
-        edits
-            .set
-            .retain(|field, value| fields.get(field).unwrap_or(&Value::Null) != value);
+        let known = known.map(|(row, _)| row.fields()).unwrap_or_default();
+        for (field, value) in std::mem::take(&mut edits.set) {
+            if *known.get(&field).unwrap_or(&Value::Null) != value {
+                edits.set.insert(field, value);
+            }
+        }
         edits
     }
 }

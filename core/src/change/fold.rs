@@ -66,15 +66,14 @@ fn fold_all(mut changes: Vec<&Change>, rule: &dyn Fn(&str) -> Rule) -> Folded {
                 heads.iter().map(|head| head.key).collect(),
             );
         }
-        if !used.is_null() {
-            folded.values.insert(field.to_owned(), used.clone());
-        }
         if field == GONE {
             keep_what_was_edited(&mut folded, &changes, &heads);
         }
-    }
-    if folded.disputes.contains_key(GONE) {
-        folded.values.remove(GONE);
+        // A record whose removal is in dispute is there.
+        let stays = field == GONE && folded.disputes.contains_key(GONE);
+        if !used.is_null() && !stays {
+            folded.values.insert(field.to_owned(), used.clone());
+        }
     }
     folded
 }

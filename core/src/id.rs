@@ -135,7 +135,7 @@ impl Serialize for DeviceCode {
 
 impl<'de> Deserialize<'de> for DeviceCode {
     fn deserialize<D: serde::Deserializer<'de>>(input: D) -> Result<Self, D::Error> {
-        let text = std::borrow::Cow::<str>::deserialize(input)?;
+        let text = String::deserialize(input)?;
         text.parse().map_err(serde::de::Error::custom)
     }
 }

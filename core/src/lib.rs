@@ -1,10 +1,12 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! ids, days and stamps; money; measures; the terms of venues; postage; what a thing is worth; the verdict; changes and how they
+//! JSON; ids, days and stamps; money; measures; the terms of venues; postage; what a thing is worth; the verdict; changes and how they
 //! fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
+
+pub mod json;
 
 pub mod day;
 pub mod id;

@@ -79,7 +79,7 @@ impl Serialize for Stamp {
 
 impl<'de> Deserialize<'de> for Stamp {
     fn deserialize<D: serde::Deserializer<'de>>(input: D) -> Result<Self, D::Error> {
-        let text = std::borrow::Cow::<str>::deserialize(input)?;
+        let text = String::deserialize(input)?;
         text.parse().map_err(serde::de::Error::custom)
     }
 }

@@ -1,21 +1,22 @@
 //! Half-typed forms, written to this device's notes a moment after the last key, so that they survive a crash.
 
 use super::db::Db;
+use haulwren_core::json::{self, Object, fill};
 use haulwren_core::view::{DecideDraft, RulesForm, VenueForm};
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use litemap::LiteMap;
+use serde::Deserialize;
+use serde_json::Error;
 
 /// How long after the last key a draft is written, in ms.
 pub const PAUSE_MS: u32 = 300;
 
 /// All forms that hold something unsaved.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Drafts {
     /// What is weighed up.
     pub decide: DecideDraft,
     /// Venue forms by the venue's id, `new` for one to be added.
-    pub venues: BTreeMap<String, VenueForm>,
+    pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
     pub rules: Option<RulesForm>,
 }
@@ -29,15 +30,38 @@ impl Drafts {
     /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
     pub async fn read(db: &Db) -> Self {
         let text = db.meta("drafts").await.ok().flatten();
-        text.and_then(|text| serde_json::from_str(&text).ok())
+        text.and_then(|text| Self::from_json(&text).ok())
             .unwrap_or_default()
     }
 
     /// Writes them, without waiting for the disk.
     pub async fn write(&self, db: &Db) {
-        let text = serde_json::to_string(self).expect("drafts have a JSON form");
-        if let Err(fault) = db.put_meta_relaxed("drafts", &text).await {
+        if let Err(fault) = db.put_meta_relaxed("drafts", &self.to_json()).await {
             leptos::logging::warn!("the draft was not kept: {fault}");
         }
+    }
+
+    fn from_json(text: &str) -> Result<Self, Error> {
+        let object = json::read::<Object>(text)?;
+        let (mut drafts, mut venues) = (Self::default(), Object::new());
+        fill(&object, "decide", &mut drafts.decide)?;
+        fill(&object, "venues", &mut venues)?;
+        fill(&object, "rules", &mut drafts.rules)?;
+        for (id, form) in venues {
+            drafts.venues.insert(id, VenueForm::deserialize(&form)?);
+        }
+        Ok(drafts)
+    }
+
+    fn to_json(&self) -> String {
+        let mut venues = Object::new();
+        for (id, form) in self.venues.iter() {
+            venues.insert(id.clone(), json::value(form));
+        }
+        json::ordered(&[
+            ("decide", json::write(&self.decide)),
+            ("venues", json::write(&venues)),
+            ("rules", json::write(&self.rules)),
+        ])
     }
 }

@@ -9,8 +9,8 @@ use super::fault::Fault;
 use super::lock;
 use haulwren_core::book::{Edits, Refusal, State, Touched};
 use haulwren_core::change::{Change, Key, RecordKey};
+use haulwren_core::json::{self, Object, field};
 use haulwren_core::stamp::{At, Stamp};
-use serde::{Deserialize, Serialize};
 use std::cell::RefCell;
 
 /// Why a save did not happen.
@@ -37,12 +37,30 @@ pub struct Saved {
 }
 
 /// How far this device's own changes go on the disk.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug)]
 pub struct Head {
     /// Number of the last.
     pub seq: u64,
     /// Its stamp, which no own stamp may fall behind.
     pub stamp: Stamp,
+}
+
+impl Head {
+    /// Reads it back.
+    pub fn from_json(text: &str) -> Result<Self, serde_json::Error> {
+        let head = json::read::<Object>(text)?;
+        Ok(Self {
+            seq: field(&head, "seq")?,
+            stamp: field(&head, "stamp")?,
+        })
+    }
+
+    fn to_json(&self) -> String {
+        json::ordered(&[
+            ("seq", json::write(&self.seq)),
+            ("stamp", json::write(&self.stamp)),
+        ])
+    }
 }
 
 /// What a save wants to change, given the newest state.
@@ -93,7 +111,7 @@ async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<
     let (me, ours) = (book.borrow().me, book.borrow().head());
     let head = transaction.get(META, "head", "v").await?;
     let head = head
-        .map(|text| serde_json::from_str::<Head>(&text))
+        .map(|text| Head::from_json(&text))
         .transpose()
         .map_err(|error| Fault::Damaged(error.to_string()))?;
     let Some(head) = head.filter(|head| head.seq > ours) else {
@@ -173,7 +191,7 @@ fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Resul
         )?;
         vector.note(change.key);
     }
-    for (record, json) in book.borrow_mut().as_after(changes) {
+    for (record, json) in book.borrow().as_after(changes) {
         transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
     }
     if let Some(last) = changes.last() {
@@ -181,8 +199,8 @@ fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Resul
             seq: last.key.seq,
             stamp: last.stamp,
         };
-        transaction.put(META, &[("k", "head"), ("v", &json(&head))])?;
-        transaction.put(META, &[("k", "vector"), ("v", &json(&vector))])?;
+        transaction.put(META, &[("k", "head"), ("v", &head.to_json())])?;
+        transaction.put(META, &[("k", "vector"), ("v", &json::write(&vector))])?;
     }
     Ok(())
 }
@@ -197,10 +215,6 @@ pub fn publish(book: &RefCell<State>, changes: &[Change]) -> Touched {
         }
     }
     touched
-}
-
-fn json<T: Serialize>(value: &T) -> String {
-    serde_json::to_string(value).expect("notes of this device have a JSON form")
 }
 
 /// The rows of a record's changes, read.

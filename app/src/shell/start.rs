@@ -4,12 +4,11 @@ use super::clock;
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::fault::Fault;
 use super::save::Head;
-use haulwren_core::book::State;
-use haulwren_core::change::{Change, Key, RecordKey, Vector, fold};
+use haulwren_core::book::{State, rule};
+use haulwren_core::change::{Change, Key, RecordKey, Vector, by_record, fold};
 use haulwren_core::id::DeviceCode;
-use serde::de::DeserializeOwned;
+use haulwren_core::json;
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 
 /// Raised whenever folding the same changes comes to other records than before.
 const FOLD: &str = "1";
@@ -27,10 +26,10 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
         refold(db, &progress).await?;
     }
     let mut state = State::new(me);
-    if let Some(vector) = note::<Vector>(db, "vector").await? {
+    if let Some(vector) = note(db, "vector", json::read::<Vector>).await? {
         state.vector = vector;
     }
-    if let Some(head) = note::<Head>(db, "head").await? {
+    if let Some(head) = note(db, "head", Head::from_json).await? {
         state.note(
             Key {
                 device: me,
@@ -68,9 +67,13 @@ async fn load(db: &Db, state: &RefCell<State>, kind: &str) -> Result<(), Fault> 
     .await
 }
 
-async fn note<T: DeserializeOwned>(db: &Db, key: &str) -> Result<Option<T>, Fault> {
+async fn note<T>(
+    db: &Db,
+    key: &str,
+    read: impl Fn(&str) -> Result<T, serde_json::Error>,
+) -> Result<Option<T>, Fault> {
     let text = db.meta(key).await?;
-    text.map(|text| serde_json::from_str(&text))
+    text.map(|text| read(&text))
         .transpose()
         .map_err(|error| Fault::Damaged(format!("{key}: {error}")))
 }
@@ -81,8 +84,7 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
     let known = transaction.get(META, "device", "v").await?;
     if let Some(text) = known {
         transaction.abort()?;
-        return serde_json::from_str(&text)
-            .map_err(|error| Fault::Damaged(format!("device: {error}")));
+        return json::read(&text).map_err(|error| Fault::Damaged(format!("device: {error}")));
     }
     let code = DeviceCode::from_chance(clock::chance());
     transaction.put(META, &[("k", "device"), ("v", &format!("\"{code}\""))])?;
@@ -94,28 +96,24 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
 /// Folds every change again. Records are put in batches, each of them whole, so a stop in between costs only time: the note of the fold
 /// number comes last.
 async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> {
-    let mut by_record: BTreeMap<RecordKey, Vec<Change>> = BTreeMap::new();
+    let mut all = Vec::new();
     db.each(CHANGES, "", "~", |row| {
         let line =
             text(row, "t").ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?;
-        let change = Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
-        by_record.entry(change.record()).or_default().push(change);
+        all.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
         Ok(())
     })
     .await?;
-    let total = by_record.len();
+    let records = by_record(&all);
+    let total = records.len();
     let mut state = State::new(DeviceCode::from_chance([0; 5]));
-    let records: Vec<_> = by_record.iter().collect();
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[RECORDS])?;
-        for (record, changes) in batch {
-            state.put_folded(
-                record,
-                fold(*changes, |field| {
-                    haulwren_core::book::rule(&record.kind, field)
-                }),
-            );
-            if let Some(json) = state.stored(record) {
+        for changes in batch {
+            let record = changes[0].record();
+            let folded = fold(changes.iter().copied(), |field| rule(&record.kind, field));
+            state.put_folded(&record, folded);
+            if let Some(json) = state.stored(&record) {
                 transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
             }
         }

@@ -1,22 +1,27 @@
 //! What every command's input is held against, and what of it is worth saying.
 
 use super::command::{LONGEST_NAME, Refusal};
-use super::state::{Edits, Entry};
-use super::table::Record;
+use super::state::State;
+use super::table::Edits;
 use crate::money::Money;
 use serde_json::Value;
 
-/// Without what stands there already: a form that is saved says only what the trader changed in it. Else two devices that change
-/// different fields would be in dispute over all of them.
-pub(super) fn only_new<T: Record>(known: Option<&Entry<T>>, mut edits: Edits) -> Edits {
-    let fields = known.map(|entry| entry.value.fields()).unwrap_or_default();
-    edits
-        .set
-        .retain(|field, value| fields.get(field).unwrap_or(&Value::Null) != value);
-    edits
+impl State {
+    /// Without what stands there already: a form that is saved says only what the trader changed in it. Else two devices that change
+    /// different fields would be in dispute over all of them.
+    pub(super) fn only_new(&self, mut edits: Edits) -> Edits {
+        let known = self.tables.find(&edits.record);
+        let known = known.map(|(row, _)| row.fields()).unwrap_or_default();
+        for (field, value) in std::mem::take(&mut edits.set) {
+            if *known.get(&field).unwrap_or(&Value::Null) != value {
+                edits.set.insert(field, value);
+            }
+        }
+        edits
+    }
 }
 
-pub(super) fn check_amounts<const N: usize>(amounts: [Money; N]) -> Result<(), Refusal> {
+pub(super) fn check_amounts(amounts: &[Money]) -> Result<(), Refusal> {
     if amounts.iter().any(|amount| amount.is_negative()) {
         Err(Refusal::Negative)
     } else if amounts.iter().any(|amount| *amount > Money::TYPED_MAX) {

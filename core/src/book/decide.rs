@@ -1,11 +1,10 @@
 //! From a command to the edits that it comes to, or a refusal. Nothing is changed here.
 
-use super::checked::{check_amounts, check_length, checked_name, only_new};
+use super::checked::{check_amounts, check_length, checked_name};
 use super::command::{Command, Context, Purchase, Refusal, VenueSetup};
-use super::kinds::{
-    BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, Thing, ThingEdit, VenueEdit,
-};
-use super::state::{Edits, State};
+use super::kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
+use super::state::State;
+use super::table::Edits;
 use crate::appraise::HouseRules;
 use crate::id::{BookId, DeviceId, LotId, RulesId, TermsId, ThingId, VenueId};
 use crate::money::Currency;
@@ -33,7 +32,7 @@ impl State {
             Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
             Command::UseVenue(id) => self.use_venue(*id),
             Command::RemoveVenue(id) => self.remove_venue(*id),
-            Command::Buy(purchase) => Self::buy(purchase, context),
+            Command::Buy(purchase) => self.buy(purchase, context),
             Command::Rename { thing, name } => self.rename(*thing, name),
             Command::TakeOut(thing) => self.take_out(*thing),
         }
@@ -69,7 +68,6 @@ impl State {
         if *rules == self.house_rules(currency) && *allowances == self.allowances() {
             return Err(Refusal::NoChange);
         }
-        let known = self.tables.rules.get(&RulesId::SINGLE.0);
         // A rule that is switched off stands as a least keep that is not set, beside other fields that are.
         let edits = RulesId::SINGLE.edit([
             RulesEdit::LeastKeep(rules.least_keep),
@@ -80,7 +78,7 @@ impl State {
             RulesEdit::Offers(Some(allowances.offers)),
             RulesEdit::Returns(Some(allowances.returns)),
         ]);
-        Ok(vec![only_new(known, edits)])
+        Ok(vec![self.only_new(edits)])
     }
 
     fn save_venue(
@@ -90,7 +88,7 @@ impl State {
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
         let name = checked_name(&setup.name)?;
-        check_amounts([setup.postage, setup.packing])?;
+        check_amounts(&[setup.postage, setup.packing])?;
         setup.schedule.check()?;
         if self
             .venues()
@@ -109,8 +107,7 @@ impl State {
             Some(id) => id,
             None => VenueId(context.fresh()),
         };
-        let known = self.tables.venues.get(&venue.0);
-        let mut saved = vec![only_new(known, venue.edit(edits))];
+        let mut saved = vec![self.only_new(venue.edit(edits))];
         saved.push(self.terms_edit(venue, setup, context)?);
         if self.usual_venue().is_none() {
             saved.push(RulesId::SINGLE.edit([RulesEdit::UsualVenue(Some(venue))]));
@@ -152,7 +149,7 @@ impl State {
                 ])
             }
         };
-        Ok(only_new(self.tables.terms.get(&edits.record.id), edits))
+        Ok(self.only_new(edits))
     }
 
     fn use_venue(&self, id: VenueId) -> Result<Vec<Edits>, Refusal> {
@@ -170,8 +167,8 @@ impl State {
         Ok(vec![id.edit([VenueEdit::Gone(true)])])
     }
 
-    fn buy(purchase: &Purchase, context: &mut Context<'_>) -> Result<Vec<Edits>, Refusal> {
-        check_amounts([purchase.paid, purchase.postage, purchase.packing])?;
+    fn buy(&self, purchase: &Purchase, context: &mut Context<'_>) -> Result<Vec<Edits>, Refusal> {
+        check_amounts(&[purchase.paid, purchase.postage, purchase.packing])?;
         let name = purchase.name.trim();
         check_length(name)?;
         let lot = LotId(context.fresh());
@@ -188,7 +185,7 @@ impl State {
             ThingEdit::Expected(purchase.expected.clone()),
         ];
         let thing = ThingId(context.fresh()).edit(thing_edits);
-        Ok(vec![lot.edit(lot_edits), only_new::<Thing>(None, thing)])
+        Ok(vec![lot.edit(lot_edits), self.only_new(thing)])
     }
 
     fn rename(&self, thing: ThingId, name: &str) -> Result<Vec<Edits>, Refusal> {

@@ -1,6 +1,7 @@
 //! What was expected of a thing when it was bought. Kept with the thing, so that later the trader can see which buys were right.
 
 use crate::id::{TermsId, VenueId};
+use crate::json::{Object, field, fill};
 use crate::money::Money;
 use serde::{Deserialize, Serialize};
 
@@ -30,6 +31,7 @@ impl Word {
 
 /// The verdict as it stood at the table. Never recomputed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(try_from = "Object")]
 pub struct Expected {
     /// The venue that it was judged on.
     pub venue: VenueId,
@@ -40,8 +42,24 @@ pub struct Expected {
     /// What was to be kept of the sale.
     pub keep: Money,
     /// The exact ceiling; absent when no price was low enough.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none")]
     pub ceiling: Option<Money>,
     /// The verdict.
     pub verdict: Word,
+}
+
+impl TryFrom<Object> for Expected {
+    type Error = serde_json::Error;
+    fn try_from(object: Object) -> Result<Self, Self::Error> {
+        let mut ceiling = None;
+        fill(&object, "ceiling", &mut ceiling)?;
+        Ok(Self {
+            venue: field(&object, "venue")?,
+            terms: field(&object, "terms")?,
+            ask: field(&object, "ask")?,
+            keep: field(&object, "keep")?,
+            ceiling,
+            verdict: field(&object, "verdict")?,
+        })
+    }
 }

@@ -2,17 +2,18 @@
 //! reused, only added to. A test holds this table against a golden text.
 
 use super::expected::Expected;
-use super::state::{Edits, Table, Visit};
-use super::table::{Record, kinds, read, write};
-use crate::change::{Fields, RecordKey, Rule};
+use super::table::{Edits, Record, Rows, Table, kinds, read};
+use crate::change::{Disputes, Fields, RecordKey, Rule};
 use crate::day::Day;
 use crate::id::{DeviceCode, LotId, VenueId};
+use crate::json;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
 use crate::terms::Schedule;
 use crate::worth::Sells;
 use serde_json::Value;
+use uuid::Uuid;
 
 kinds! {
     /// The book itself: one record.
@@ -95,5 +96,18 @@ kinds! {
         packing Packing: Money, Dispute, since 1;
         /// What was expected of it when it was bought.
         expected Expected: Expected, Latest, since 1;
+    }
+}
+
+/// What happens to clashing values of a field of a kind.
+#[must_use]
+pub fn rule(kind: &str, field: &str) -> Rule {
+    let is_latest = DECLARED
+        .iter()
+        .any(|of| (of.0, of.1, of.3) == (kind, field, "Latest"));
+    if is_latest {
+        Rule::Latest
+    } else {
+        Rule::Dispute
     }
 }

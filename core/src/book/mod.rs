@@ -16,6 +16,6 @@ pub use command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup}
 pub use expected::{Expected, Word};
 pub use kinds::{Book, DECLARED, Device, Lot, Rules, Tables, Terms, Thing, Venue, rule};
 pub use kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
-pub use state::{BadRecord, Edits, Entry, State, Table, Touched};
-pub use table::Record;
+pub use state::{BadRecord, State, Touched};
+pub use table::{Edits, Entry, Record, Table};
 pub use undo::undo;

@@ -2,8 +2,8 @@
 
 use super::expected::Expected;
 use super::kinds::{Lot, Terms, Thing, Venue};
-use super::state::{State, Table};
-use super::table::Record;
+use super::state::State;
+use super::table::{Record, Table};
 use crate::appraise::HouseRules;
 use crate::day::Day;
 use crate::id::{BookId, DeviceCode, LotId, RulesId, TermsId, ThingId, VenueId};

@@ -1,34 +1,13 @@
 //! The book in memory: what all its changes come to, and how far they are known.
 
 use super::kinds::Tables;
-use super::table::Record;
-use crate::change::{Change, Fields, Folded, Key, RecordKey, Vector, fold};
+use super::table::Edits;
+use crate::change::{Change, Disputes, Folded, Key, RecordKey, Vector, by_record, fold};
 use crate::id::DeviceCode;
+use crate::json::{self, Object, field, fill};
 use crate::stamp::{At, Clock, Stamp};
-use serde::{Deserialize, Serialize};
-use std::collections::{BTreeMap, BTreeSet};
-use uuid::Uuid;
-
-/// A record with what is in dispute about it.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Entry<T> {
-    /// The record.
-    pub value: T,
-    /// Field → the changes to choose between.
-    pub disputes: BTreeMap<String, Vec<Key>>,
-}
-
-/// All records of a kind by id, those taken away included.
-pub type Table<T> = BTreeMap<Uuid, Entry<T>>;
-
-/// What a command changes on one record, before it is stamped.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Edits {
-    /// Which record.
-    pub record: RecordKey,
-    /// Its fields.
-    pub set: Fields,
-}
+use serde::Deserialize;
+use serde_json::Value;
 
 /// Which kinds of record a change touched: what is shown of them has to be worked out again.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -68,14 +47,6 @@ pub struct State {
     pub clock: Clock,
     /// The records.
     pub tables: Tables,
-}
-
-/// How a record stands in storage: values, and what is in dispute. No stamps.
-#[derive(Debug, Serialize, Deserialize)]
-struct Stored {
-    set: Fields,
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
-    disputes: BTreeMap<String, Vec<Key>>,
 }
 
 /// A stored record that cannot be read.
@@ -129,13 +100,24 @@ impl State {
     /// Folds in a change of our own, made on top of all that is folded here: it just sets its fields, and settles their disputes.
     pub fn fold_own(&mut self, change: &Change) -> Touched {
         self.note(change.key, change.stamp);
-        self.tables.at(&change.kind, SetFields(change));
+        if let Some((record, disputes)) = self.tables.row(&change.kind, change.id) {
+            for (field, value) in &change.set {
+                record.put(field, value);
+                disputes.remove(field);
+            }
+        }
         Touched::of(&change.kind)
     }
 
     /// Puts a record as folded from all its changes.
     pub fn put_folded(&mut self, record: &RecordKey, folded: Folded) -> Touched {
-        self.tables.at(&record.kind, PutFolded(record.id, folded));
+        if let Some((row, disputes)) = self.tables.row(&record.kind, record.id) {
+            row.clear();
+            for (field, value) in &folded.values {
+                row.put(field, value);
+            }
+            *disputes = folded.disputes;
+        }
         Touched::of(&record.kind)
     }
 
@@ -150,14 +132,18 @@ impl State {
     /// # Errors
     /// When the text is not what [`State::stored`] wrote.
     pub fn load(&mut self, record: &RecordKey, json: &str) -> Result<(), BadRecord> {
-        let Stored { set, disputes } = serde_json::from_str(json)?;
-        self.put_folded(
-            record,
-            Folded {
-                values: set,
-                disputes,
-            },
-        );
+        let stored = json::read::<Object>(json)?;
+        let mut folded = Folded {
+            values: field(&stored, "set")?,
+            disputes: Disputes::default(),
+        };
+        let mut disputes = Object::new();
+        fill(&stored, "disputes", &mut disputes)?;
+        for (field, parties) in disputes {
+            let parties = Vec::<Key>::deserialize(&parties)?;
+            folded.disputes.insert(field, parties);
+        }
+        self.put_folded(record, folded);
         Ok(())
     }
 
@@ -166,9 +152,18 @@ impl State {
     /// # Panics
     /// Never: records have a JSON form.
     #[must_use]
-    pub fn stored(&mut self, record: &RecordKey) -> Option<String> {
-        let stored = self.tables.at(&record.kind, Store(record.id))??;
-        Some(serde_json::to_string(&stored).expect("records have a JSON form"))
+    pub fn stored(&self, record: &RecordKey) -> Option<String> {
+        let (row, disputes) = self.tables.find(record)?;
+        let set = json::text(&Value::Object(row.fields()));
+        let mut stored = vec![("set", set)];
+        if !disputes.is_empty() {
+            let mut fields = Object::new();
+            for (field, parties) in disputes.iter() {
+                fields.insert(field.clone(), json::value(parties));
+            }
+            stored.push(("disputes", json::text(&Value::Object(fields))));
+        }
+        Some(json::ordered(&stored))
     }
 
     /// The records that own changes touch, as they will stand in storage once the changes are folded. Nothing here moves.
@@ -176,8 +171,10 @@ impl State {
     /// # Panics
     /// Never: what was just written reads back.
     #[must_use]
-    pub fn as_after(&mut self, changes: &[Change]) -> Vec<(RecordKey, String)> {
-        let touched: BTreeSet<RecordKey> = changes.iter().map(Change::record).collect();
+    pub fn as_after(&self, changes: &[Change]) -> Vec<(RecordKey, String)> {
+        let mut touched: Vec<RecordKey> = changes.iter().map(Change::record).collect();
+        touched.sort_unstable();
+        touched.dedup();
         let mut after = Self::new(self.me);
         for record in &touched {
             if let Some(json) = self.stored(record) {
@@ -199,67 +196,14 @@ impl State {
     #[must_use]
     pub fn from_changes(me: DeviceCode, changes: &[Change]) -> Self {
         let mut state = Self::new(me);
-        let mut by_record: BTreeMap<RecordKey, Vec<&Change>> = BTreeMap::new();
         for change in changes {
             state.note(change.key, change.stamp);
-            by_record.entry(change.record()).or_default().push(change);
         }
-        for (record, changes) in by_record {
+        for changes in by_record(changes) {
+            let record = changes[0].record();
             let folded = fold(changes, |field| super::kinds::rule(&record.kind, field));
             state.put_folded(&record, folded);
         }
         state
-    }
-}
-
-/// Something done to the table of whichever kind.
-pub(super) trait Visit {
-    type Out;
-    fn visit<T: Record>(self, table: &mut Table<T>) -> Self::Out;
-}
-
-struct SetFields<'a>(&'a Change);
-
-impl Visit for SetFields<'_> {
-    type Out = ();
-    fn visit<T: Record>(self, table: &mut Table<T>) {
-        let entry = table.entry(self.0.id).or_default();
-        for (field, value) in &self.0.set {
-            entry.value.put(field, value);
-            entry.disputes.remove(field);
-        }
-    }
-}
-
-struct PutFolded(Uuid, Folded);
-
-impl Visit for PutFolded {
-    type Out = ();
-    fn visit<T: Record>(self, table: &mut Table<T>) {
-        let mut value = T::default();
-        self.1
-            .values
-            .iter()
-            .for_each(|(field, said)| value.put(field, said));
-        table.insert(
-            self.0,
-            Entry {
-                value,
-                disputes: self.1.disputes,
-            },
-        );
-    }
-}
-
-struct Store(Uuid);
-
-impl Visit for Store {
-    type Out = Option<Stored>;
-    fn visit<T: Record>(self, table: &mut Table<T>) -> Option<Stored> {
-        let entry = table.get(&self.0)?;
-        Some(Stored {
-            set: entry.value.fields(),
-            disputes: entry.disputes.clone(),
-        })
     }
 }

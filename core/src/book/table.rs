@@ -1,15 +1,13 @@
 //! The macro behind the table of kinds: from one declaration come a record's struct, its edits, and its JSON both ways.
 
-use crate::change::{Fields, Rule};
-use serde::Serialize;
+use crate::change::{Disputes, Fields, RecordKey};
+use litemap::LiteMap;
 use serde::de::DeserializeOwned;
 use serde_json::Value;
+use uuid::Uuid;
 
 /// What every kind of record can do.
-pub trait Record: Clone + Default + PartialEq {
-    /// The kind's name in files, for ever.
-    const KIND: &'static str;
-
+pub trait Record {
     /// Sets a field from a value as it stands in a change. `null`, and a value that this version cannot read, leave the field unset;
     /// the change itself is kept, so a later version reads it.
     fn put(&mut self, field: &str, value: &Value);
@@ -17,19 +15,56 @@ pub trait Record: Clone + Default + PartialEq {
     /// The fields that are set.
     fn fields(&self) -> Fields;
 
-    /// What happens to a field's clashing values.
-    fn rule(field: &str) -> Rule;
+    /// Unsets all fields.
+    fn clear(&mut self);
 
     /// Whether the record was taken away.
     fn is_gone(&self) -> bool;
 }
 
-pub(super) fn read<T: DeserializeOwned>(value: &Value) -> Option<T> {
-    T::deserialize(value).ok()
+/// A record with what is in dispute about it.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Entry<T> {
+    /// The record.
+    pub value: T,
+    /// Field → the changes to choose between.
+    pub disputes: Disputes,
 }
 
-pub(super) fn write<T: Serialize>(value: &T) -> Value {
-    serde_json::to_value(value).expect("field types have a JSON form")
+/// All records of a kind by id, those taken away included. Boxed, so that little moves when one comes in between.
+pub type Table<T> = LiteMap<Uuid, Box<Entry<T>>>;
+
+/// A table of whichever kind, so that what is done to all kinds alike is one piece of code.
+pub(super) trait Rows {
+    /// A record, made when it is not there yet.
+    fn row(&mut self, id: Uuid) -> (&mut dyn Record, &mut Disputes);
+    /// A record.
+    fn find(&self, id: Uuid) -> Option<(&dyn Record, &Disputes)>;
+}
+
+impl<T: Record + Default> Rows for Table<T> {
+    fn row(&mut self, id: Uuid) -> (&mut dyn Record, &mut Disputes) {
+        let entry = self.entry(id).or_default();
+        (&mut entry.value, &mut entry.disputes)
+    }
+
+    fn find(&self, id: Uuid) -> Option<(&dyn Record, &Disputes)> {
+        let entry = self.get(&id)?;
+        Some((&entry.value, &entry.disputes))
+    }
+}
+
+/// What a command changes on one record, before it is stamped.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Edits {
+    /// Which record.
+    pub record: RecordKey,
+    /// Its fields.
+    pub set: Fields,
+}
+
+pub(super) fn read<T: DeserializeOwned>(value: &Value) -> Option<T> {
+    T::deserialize(value).ok()
 }
 
 /// Declares the kinds. For each: its name in files, its struct, its id, its edits; then each field with its type, the rule for
@@ -59,9 +94,12 @@ macro_rules! kinds {
                 Gone(bool),
             }
 
-            impl Record for $name {
-                const KIND: &'static str = $kind;
+            impl $name {
+                /// The kind's name in files, for ever.
+                pub const KIND: &'static str = $kind;
+            }
 
+            impl Record for $name {
                 fn put(&mut self, field: &str, value: &Value) {
                     match field {
                         $(stringify!($field) => self.$field = read(value),)*
@@ -73,7 +111,7 @@ macro_rules! kinds {
                 fn fields(&self) -> Fields {
                     let mut fields = Fields::new();
                     $(if let Some(value) = &self.$field {
-                        fields.insert(stringify!($field).to_owned(), write(value));
+                        fields.insert(stringify!($field).to_owned(), json::value(value));
                     })*
                     if self.gone {
                         fields.insert("gone".to_owned(), Value::Bool(true));
@@ -81,11 +119,8 @@ macro_rules! kinds {
                     fields
                 }
 
-                fn rule(field: &str) -> Rule {
-                    match field {
-                        $(stringify!($field) => Rule::$rule,)*
-                        _ => Rule::Dispute,
-                    }
+                fn clear(&mut self) {
+                    *self = Self::default();
                 }
 
                 fn is_gone(&self) -> bool {
@@ -93,11 +128,11 @@ macro_rules! kinds {
                 }
             }
 
-            impl From<$edit> for (&'static str, Value) {
-                fn from(edit: $edit) -> Self {
-                    match edit {
-                        $($edit::$variant(value) => (stringify!($field), value.as_ref().map_or(Value::Null, write)),)*
-                        $edit::Gone(gone) => ("gone", if gone { Value::Bool(true) } else { Value::Null }),
+            impl $edit {
+                fn said(&self) -> (&'static str, Value) {
+                    match self {
+                        $(Self::$variant(value) => (stringify!($field), json::value(value)),)*
+                        Self::Gone(gone) => ("gone", if *gone { Value::Bool(true) } else { Value::Null }),
                     }
                 }
             }
@@ -105,8 +140,12 @@ macro_rules! kinds {
             impl crate::id::$id {
                 /// Says what changes on this record.
                 #[must_use]
-                pub fn edit(self, edits: impl IntoIterator<Item = $edit>) -> Edits {
-                    let set = edits.into_iter().map(<(&'static str, Value)>::from).map(|(field, value)| (field.to_owned(), value)).collect();
+                pub fn edit(self, edits: impl AsRef<[$edit]>) -> Edits {
+                    let mut set = Fields::new();
+                    for edit in edits.as_ref() {
+                        let (field, value) = edit.said();
+                        set.insert(field.to_owned(), value);
+                    }
                     Edits { record: RecordKey { kind: $kind.to_owned(), id: self.0 }, set }
                 }
             }
@@ -119,21 +158,22 @@ macro_rules! kinds {
         }
 
         impl Tables {
-            /// Does something to the table of a kind, when this version knows it.
-            pub(super) fn at<V: Visit>(&mut self, kind: &str, visit: V) -> Option<V::Out> {
-                match kind {
-                    $($kind => Some(visit.visit(&mut self.$table)),)*
-                    _ => None,
-                }
+            /// A record, made when it is not there yet; none when this version does not know the kind.
+            pub(super) fn row(&mut self, kind: &str, id: Uuid) -> Option<(&mut dyn Record, &mut Disputes)> {
+                let table: &mut dyn Rows = match kind {
+                    $($kind => &mut self.$table,)*
+                    _ => return None,
+                };
+                Some(table.row(id))
             }
-        }
 
-        /// What happens to clashing values of a field of a kind.
-        #[must_use]
-        pub fn rule(kind: &str, field: &str) -> Rule {
-            match kind {
-                $($kind => <$name as Record>::rule(field),)*
-                _ => Rule::Dispute,
+            /// A record.
+            pub(super) fn find(&self, record: &RecordKey) -> Option<(&dyn Record, &Disputes)> {
+                let table: &dyn Rows = match record.kind.as_str() {
+                    $($kind => &self.$table,)*
+                    _ => return None,
+                };
+                table.find(record.id)
             }
         }
 

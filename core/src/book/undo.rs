@@ -2,8 +2,7 @@
 
 use super::command::Refusal;
 use super::kinds::{Book, rule};
-use super::state::Edits;
-use super::table::Record;
+use super::table::Edits;
 use crate::change::{Change, Fields, GONE, fold};
 use serde_json::Value;
 
@@ -46,15 +45,17 @@ fn undo_change(change: &Change, save: &[Change], history: &[Change]) -> Option<E
     let made_it = !record.id.is_nil() && !others.iter().any(|other| change.knows(other));
     if made_it {
         // It goes as a whole, what was said of it since included, and its fields stay on record.
-        let set = std::iter::once((GONE.to_owned(), Value::Bool(true))).collect();
+        let mut set = Fields::new();
+        set.insert(GONE.to_owned(), Value::Bool(true));
         return has_last_word(GONE).then_some(Edits { record, set });
     }
     let before = fold(others.iter().copied(), |field| rule(&change.kind, field));
-    let given_back = |field: &String| {
-        let value = before.values.get(field).cloned().unwrap_or(Value::Null);
-        (field.clone(), value)
-    };
-    let fields = change.set.keys().filter(|field| has_last_word(field));
-    let set: Fields = fields.map(given_back).collect();
+    let mut set = Fields::new();
+    for field in change.set.keys() {
+        if has_last_word(field) {
+            let value = before.values.get(field).cloned().unwrap_or(Value::Null);
+            set.insert(field.clone(), value);
+        }
+    }
     (!set.is_empty()).then_some(Edits { record, set })
 }

@@ -1,8 +1,8 @@
 //! Folding: what one record's changes come to. It never looks at another record.
 
 use super::{Change, Fields, Key, Vector};
+use litemap::LiteMap;
 use serde_json::Value;
-use std::collections::BTreeMap;
 
 /// What happens to two values that were set without knowledge of each other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -20,8 +20,11 @@ pub struct Folded {
     pub values: Fields,
     /// Field → the changes between which the trader has to choose, in the order of their stamps. Meanwhile the last is used; of
     /// `gone`, that the record is there.
-    pub disputes: BTreeMap<String, Vec<Key>>,
+    pub disputes: Disputes,
 }
+
+/// Field → the changes between which the trader has to choose.
+pub type Disputes = LiteMap<String, Vec<Key>>;
 
 /// The field that takes a record away, in every kind.
 pub const GONE: &str = "gone";
@@ -35,20 +38,27 @@ pub fn fold<'a>(
     changes: impl IntoIterator<Item = &'a Change>,
     rule: impl Fn(&str) -> Rule,
 ) -> Folded {
-    let mut changes: Vec<&Change> = changes.into_iter().collect();
-    changes.sort_by_key(|change| (change.stamp, change.key));
+    fold_all(changes.into_iter().collect(), &rule)
+}
+
+fn fold_all(mut changes: Vec<&Change>, rule: &dyn Fn(&str) -> Rule) -> Folded {
+    changes.sort_unstable_by_key(|change| (change.stamp, change.key));
     changes.dedup_by_key(|change| change.key);
 
-    let mut setters: BTreeMap<&str, Vec<&Change>> = BTreeMap::new();
-    for change in &changes {
+    // Field by field, the changes that set it in the order of their stamps.
+    let mut said: Vec<(&str, usize)> = Vec::new();
+    for (place, change) in changes.iter().enumerate() {
         for field in change.set.keys() {
-            setters.entry(field).or_default().push(change);
+            said.push((field, place));
         }
     }
+    said.sort_unstable();
 
     let mut folded = Folded::default();
-    for (&field, setters) in &setters {
-        let heads = heads(setters);
+    for of_field in said.chunk_by(|one, next| one.0 == next.0) {
+        let field = of_field[0].0;
+        let setters: Vec<&Change> = of_field.iter().map(|said| changes[said.1]).collect();
+        let heads = heads(&setters);
         let used = &heads[heads.len() - 1].set[field];
         if rule(field) == Rule::Dispute && heads.iter().any(|head| head.set[field] != *used) {
             folded.disputes.insert(
@@ -56,15 +66,14 @@ pub fn fold<'a>(
                 heads.iter().map(|head| head.key).collect(),
             );
         }
-        if !used.is_null() {
-            folded.values.insert(field.to_owned(), used.clone());
-        }
         if field == GONE {
             keep_what_was_edited(&mut folded, &changes, &heads);
         }
-    }
-    if folded.disputes.contains_key(GONE) {
-        folded.values.remove(GONE);
+        // A record whose removal is in dispute is there.
+        let stays = field == GONE && folded.disputes.contains_key(GONE);
+        if !used.is_null() && !stays {
+            folded.values.insert(field.to_owned(), used.clone());
+        }
     }
     folded
 }

@@ -53,7 +53,7 @@ impl Serialize for Key {
 
 impl<'de> Deserialize<'de> for Key {
     fn deserialize<D: serde::Deserializer<'de>>(input: D) -> Result<Self, D::Error> {
-        let text = std::borrow::Cow::<str>::deserialize(input)?;
+        let text = String::deserialize(input)?;
         text.parse().map_err(serde::de::Error::custom)
     }
 }

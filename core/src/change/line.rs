@@ -1,7 +1,9 @@
 //! A change as one line of text: what is stored, and what a book file carries, byte for byte.
 
 use super::Change;
-use serde_json::Value;
+use crate::json::{self, Object, field};
+use serde::de::Error as _;
+use serde_json::{Error, Value};
 
 /// The longest line that is taken, in bytes.
 pub const MAX_LINE: usize = 2 * 1024 * 1024;
@@ -20,7 +22,7 @@ pub enum BadLine {
     TooDeep,
     /// No change in JSON.
     #[error("the line is not a change of this book format ({0})")]
-    NotAChange(#[from] serde_json::Error),
+    NotAChange(#[from] Error),
     /// The save's first number lies after the change.
     #[error("the change says that its save began after it")]
     SaveAfter,
@@ -40,10 +42,18 @@ impl Change {
     /// Never: each part has a JSON form.
     #[must_use]
     pub fn line(&self) -> String {
-        let mut change = self.clone();
-        change.set.sort_keys();
-        change.set.values_mut().for_each(Value::sort_all_objects);
-        serde_json::to_string(&change).expect("every part of a change has a JSON form")
+        let mut set = Value::Object(self.set.clone());
+        set.sort_all_objects();
+        json::ordered(&[
+            ("k", json::write(&self.key)),
+            ("save", json::write(&self.save)),
+            ("stamp", json::write(&self.stamp)),
+            ("seen", json::write(&self.seen)),
+            ("at", json::write(&self.at)),
+            ("kind", json::write(&self.kind)),
+            ("id", json::write(&self.id)),
+            ("set", json::text(&set)),
+        ])
     }
 
     /// Reads a line back.
@@ -54,10 +64,25 @@ impl Change {
         if line.len() > MAX_LINE {
             return Err(BadLine::TooLong);
         }
-        if depth(line) > MAX_DEPTH {
+        let shape = shape(line);
+        if shape.depth > MAX_DEPTH {
             return Err(BadLine::TooDeep);
         }
-        let change: Self = serde_json::from_str(line)?;
+        let object = json::read::<Object>(line)?;
+        let change = Self {
+            key: field(&object, "k")?,
+            save: field(&object, "save")?,
+            stamp: field(&object, "stamp")?,
+            seen: field(&object, "seen")?,
+            at: field(&object, "at")?,
+            kind: field(&object, "kind")?,
+            id: field(&object, "id")?,
+            set: field(&object, "set")?,
+        };
+        // All eight are there, so whatever is over is unknown or stands twice.
+        if shape.fields != FIELDS {
+            return Err(Error::custom("a field is unknown or stands twice").into());
+        }
         if change.save == 0 || change.save > change.key.seq {
             return Err(BadLine::SaveAfter);
         }
@@ -71,9 +96,20 @@ impl Change {
     }
 }
 
-/// How deep braces and brackets nest outside of texts, whether or not they are closed.
-fn depth(line: &str) -> usize {
-    let (mut depth, mut deepest) = (0_usize, 0);
+/// How many fields a change has.
+const FIELDS: usize = 8;
+
+/// What a line is before it is read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+struct Shape {
+    /// How deep braces and brackets nest outside of texts, whether or not they are closed.
+    depth: usize,
+    /// How many fields the outermost braces hold, those that stand twice counted twice.
+    fields: usize,
+}
+
+fn shape(line: &str) -> Shape {
+    let (mut depth, mut deepest, mut fields) = (0_usize, 0, 0);
     let (mut in_text, mut escaped) = (false, false);
     for byte in line.bytes() {
         match byte {
@@ -86,10 +122,14 @@ fn depth(line: &str) -> usize {
                 deepest = deepest.max(depth);
             }
             b'}' | b']' => depth = depth.saturating_sub(1),
+            b':' if depth == 1 => fields += 1,
             _ => {}
         }
     }
-    deepest
+    Shape {
+        depth: deepest,
+        fields,
+    }
 }
 
 #[cfg(test)]
@@ -97,8 +137,17 @@ mod tests {
     use super::*;
 
     #[test]
+    fn fields_are_counted_in_the_outermost_braces_only() {
+        let check = |line, expected| assert_eq!(shape(line).fields, expected, "{line}");
+        check("{}", 0);
+        check(r#"{"a":1}"#, 1);
+        check(r#"{"a":":","a" : {"b":{"c":1}}}"#, 2);
+        check(r#"{"a\":":[1,{"b":2}]}"#, 1);
+    }
+
+    #[test]
     fn depth_counts_brackets_outside_of_texts() {
-        let check = |line, expected| assert_eq!(depth(line), expected, "{line}");
+        let check = |line, expected| assert_eq!(shape(line).depth, expected, "{line}");
         check("", 0);
         check("{}", 1);
         check(r#"{"a":[{}],"b":[]}"#, 3);

@@ -8,27 +8,24 @@ mod line;
 mod record;
 mod vector;
 
-pub use fold::{Folded, GONE, Rule, fold};
+pub use fold::{Disputes, Folded, GONE, Rule, fold};
 pub use key::{Key, NotAKey};
 pub use line::{BadLine, MAX_DEPTH, MAX_LINE};
-pub use record::RecordKey;
+pub use record::{RecordKey, by_record};
 pub use vector::Vector;
 
 use crate::id::DeviceCode;
+use crate::json::Object;
 use crate::stamp::{At, Stamp};
-use serde::{Deserialize, Serialize};
-use serde_json::{Map, Value};
 use uuid::Uuid;
 
 /// The fields that a change sets, by name; `null` clears one.
-pub type Fields = Map<String, Value>;
+pub type Fields = Object;
 
 /// One change to one record.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Change {
     /// Which change: the device and its running number.
-    #[serde(rename = "k")]
     pub key: Key,
     /// First number of the same command: one undo step.
     pub save: u64,

@@ -1,5 +1,6 @@
 //! A record's key in storage.
 
+use super::Change;
 use core::fmt;
 use core::str::FromStr;
 use uuid::Uuid;
@@ -35,4 +36,13 @@ impl FromStr for RecordKey {
             id,
         })
     }
+}
+
+/// The changes of each record together, records in the order of their keys.
+#[must_use]
+pub fn by_record(changes: &[Change]) -> Vec<Vec<&Change>> {
+    let mut sorted: Vec<&Change> = changes.iter().collect();
+    sorted.sort_unstable_by(|one, other| (&one.kind, one.id).cmp(&(&other.kind, other.id)));
+    let of_one = |one: &&Change, next: &&Change| one.id == next.id && one.kind == next.kind;
+    sorted.chunk_by(of_one).map(<[&Change]>::to_vec).collect()
 }

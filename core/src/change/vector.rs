@@ -2,13 +2,15 @@
 
 use super::Key;
 use crate::id::DeviceCode;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::json::Object;
+use litemap::LiteMap;
+use serde::de::Error;
+use serde::{Deserialize, Serialize, Serializer};
 
 /// Device → highest number known. Since numbers have no holes, this says it all.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct Vector(BTreeMap<DeviceCode, u64>);
+#[derive(Clone, Debug, Default, PartialEq, Eq, Deserialize)]
+#[serde(try_from = "Object")]
+pub struct Vector(LiteMap<DeviceCode, u64>);
 
 impl Vector {
     /// The highest number known of a device, 0 when none is.
@@ -48,5 +50,23 @@ impl FromIterator<Key> for Vector {
         let mut vector = Self::default();
         keys.into_iter().for_each(|key| vector.note(key));
         vector
+    }
+}
+
+impl Serialize for Vector {
+    fn serialize<S: Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+        out.collect_map(self.0.iter())
+    }
+}
+
+impl TryFrom<Object> for Vector {
+    type Error = serde_json::Error;
+    fn try_from(object: Object) -> Result<Self, Self::Error> {
+        let mut vector = Self::default();
+        for (device, seq) in &object {
+            let device = device.parse().map_err(Self::Error::custom)?;
+            vector.0.insert(device, u64::deserialize(seq)?);
+        }
+        Ok(vector)
     }
 }

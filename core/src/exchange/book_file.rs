@@ -2,6 +2,7 @@
 
 use crate::change::Vector;
 use crate::id::{BookId, DeviceCode};
+use crate::json;
 use crate::money::Currency;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
@@ -56,7 +57,14 @@ pub struct Trailer {
 /// Never: header and trailer have a JSON form.
 #[must_use]
 pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str>) -> String {
-    let mut text = serde_json::to_string(header).expect("a header has a JSON form");
+    let mut text = json::ordered(&[
+        ("format", json::write(&header.format)),
+        ("version", json::write(&header.version)),
+        ("book", json::write(&header.book)),
+        ("currency", json::write(&header.currency)),
+        ("sender", json::write(&header.sender)),
+        ("have", json::write(&header.have)),
+    ]);
     let mut count = 0;
     for change in changes {
         text.push('\n');
@@ -64,8 +72,7 @@ pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str
         count += 1;
     }
     let sha256 = sha256(text.as_bytes());
-    let trailer =
-        serde_json::to_string(&Trailer { count, sha256 }).expect("a trailer has a JSON form");
+    let trailer = json::write(&Trailer { count, sha256 });
     text.push('\n');
     text.push_str(&trailer);
     text.push('\n');

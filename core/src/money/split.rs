@@ -25,8 +25,8 @@ pub fn split(total: Money, weights: &[u64]) -> Vec<Money> {
         parts.push(scaled / whole);
         remainders.push((scaled % whole, at));
     }
-    // A stable sort keeps equal remainders in the order given.
-    remainders.sort_by_key(|(remainder, _)| std::cmp::Reverse(*remainder));
+    // Equal remainders in the order given.
+    remainders.sort_unstable_by_key(|(remainder, at)| (std::cmp::Reverse(*remainder), *at));
     let given: u128 = parts.iter().sum();
     let spare = usize::try_from(size - given).unwrap_or(usize::MAX);
     for (_, at) in remainders.into_iter().take(spare) {

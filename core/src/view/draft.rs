@@ -1,6 +1,7 @@
 //! What is being typed on Decide: texts as the keypad made them, kept through a crash.
 
 use crate::id::VenueId;
+use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, MoneyError, parse};
 use serde::{Deserialize, Serialize};
 
@@ -84,7 +85,7 @@ pub fn half_key(currency: Currency) -> String {
 
 /// Everything typed on Decide.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[serde(try_from = "Object")]
 pub struct DecideDraft {
     /// Asking price.
     pub ask: String,
@@ -109,6 +110,8 @@ pub struct DecideDraft {
     /// Whether the next digit starts the field anew: it has just been stepped into.
     pub fresh: bool,
 }
+
+read_form!(DecideDraft: ask low likely high postage packing name venue focus covered fresh);
 
 impl DecideDraft {
     /// The text of a field.

@@ -24,14 +24,14 @@ pub fn history(state: &State, mut changes: Vec<Change>) -> Vec<Said> {
     let Some(currency) = state.currency() else {
         return Vec::new();
     };
-    changes.sort_by_key(|change| std::cmp::Reverse((change.stamp, change.key)));
+    changes.sort_unstable_by_key(|change| std::cmp::Reverse((change.stamp, change.key)));
     let said = changes.into_iter().map(|change| {
         let mut shown: Vec<_> = change
             .set
             .iter()
             .filter(|(field, _)| is_shown(&change.kind, field))
             .collect();
-        shown.sort_by_key(|(field, _)| place(&change.kind, field));
+        shown.sort_unstable_by_key(|(field, _)| (place(&change.kind, field), *field));
         let lines = shown.into_iter().map(|(field, said)| {
             (
                 label(&change.kind, field),

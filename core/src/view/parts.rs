@@ -1,6 +1,7 @@
 //! Field names and values of records in the trade's words.
 
 use crate::book::Expected;
+use crate::json;
 use crate::money::{Currency, Money, plain};
 use crate::worth::Sells;
 use serde::Deserialize;
@@ -55,7 +56,7 @@ pub(super) fn value(kind: &str, field: &str, value: &Value, currency: Currency) 
         }),
         _ => None,
     };
-    words.unwrap_or_else(|| value.to_string())
+    words.unwrap_or_else(|| json::text(value))
 }
 
 /// Whether a field says something to people; links between records and times do not.

@@ -3,6 +3,7 @@
 use super::complaint::{Complaint, optional};
 use crate::appraise::HouseRules;
 use crate::book::State;
+use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, Rate, parse, plain};
 use crate::worth::Allowances;
 use serde::{Deserialize, Serialize};
@@ -26,7 +27,7 @@ pub enum RulesInput {
 
 /// The form's texts.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[serde(try_from = "Object")]
 pub struct RulesForm {
     /// The least to keep; empty switches the rule off.
     pub least_keep: String,
@@ -43,6 +44,8 @@ pub struct RulesForm {
     /// Percent set aside for returns.
     pub returns: String,
 }
+
+read_form!(RulesForm: least_keep no_loss_if_low cash_step reach unsold offers returns);
 
 impl RulesForm {
     /// The form of the rules as they stand.

@@ -4,6 +4,7 @@ use super::complaint::{Complaint, optional};
 use crate::book::{LONGEST_NAME, State, Venue, VenueSetup};
 use crate::day::Day;
 use crate::id::VenueId;
+use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, Rate, parse, plain};
 use crate::postage::Arrangement;
 use crate::terms::{Amount, Base, Charge, Schedule, settle};
@@ -26,7 +27,7 @@ pub enum VenueInput {
 
 /// The form's texts.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[serde(try_from = "Object")]
 pub struct VenueForm {
     /// Name.
     pub name: String,
@@ -43,6 +44,8 @@ pub struct VenueForm {
     /// Usual packing; empty for none.
     pub packing: String,
 }
+
+read_form!(VenueForm: name percent base flat arrangement postage packing);
 
 impl VenueForm {
     /// The form of a venue as it stands.

@@ -1,8 +1,13 @@
 //! What a thing sells for: its own price, as comps show it.
 
+use serde::de::Error;
 use serde::{Deserialize, Serialize};
 
+use crate::json::{Object, field, fill};
 use crate::money::Money;
+
+/// Its fields in files.
+const NAMES: &[&str] = &["low", "likely", "high"];
 
 /// The thing's own price: low (1 in 10 go lower), likely, high (1 in 10 go higher). Always low ≤ likely ≤ high, all from
 /// nothing up.
@@ -68,14 +73,29 @@ impl Sells {
 }
 
 /// The same as it stands in files, before it is checked.
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Default, Serialize, Deserialize)]
+#[serde(try_from = "Object")]
 struct Unchecked {
-    #[serde(default)]
     low: Option<Money>,
     likely: Money,
-    #[serde(default)]
     high: Option<Money>,
+}
+
+impl TryFrom<Object> for Unchecked {
+    type Error = serde_json::Error;
+
+    fn try_from(object: Object) -> Result<Self, Self::Error> {
+        let mut read = Self {
+            likely: field(&object, "likely")?,
+            ..Self::default()
+        };
+        fill(&object, "low", &mut read.low)?;
+        fill(&object, "high", &mut read.high)?;
+        match object.keys().find(|name| !NAMES.contains(&name.as_str())) {
+            Some(name) => Err(Self::Error::unknown_field(name, NAMES)),
+            None => Ok(read),
+        }
+    }
 }
 
 impl TryFrom<Unchecked> for Sells {

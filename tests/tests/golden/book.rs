@@ -81,7 +81,12 @@ fn the_book_in_it_is_there() {
     // The computer's clock was ahead by five seconds, so its name is used meanwhile.
     assert_eq!((row.name.as_str(), row.disputed), ("Work jacket", true));
     let disputes = &state.tables.things[&row.id.0].disputes;
-    let parties: Vec<String> = disputes["name"].iter().map(Key::to_string).collect();
+    let parties: Vec<String> = disputes
+        .get("name")
+        .unwrap()
+        .iter()
+        .map(Key::to_string)
+        .collect();
     assert_eq!((disputes.len(), parties.len()), (1, 2));
     let last = changes
         .iter()

@@ -42,7 +42,7 @@ fn every_line_reads_and_writes_back_byte_for_byte() {
 #[test]
 fn every_value_is_understood() {
     for change in golden() {
-        let mut state = State::from_changes(change.device(), std::slice::from_ref(&change));
+        let state = State::from_changes(change.device(), std::slice::from_ref(&change));
         let json = state.stored(&change.record()).unwrap();
         let stored: Value = serde_json::from_str(&json).unwrap();
         let mut said = change.set.clone();

@@ -24,7 +24,10 @@ fn the_terms_that_hold_are_the_latest_that_have_started() {
             value: terms,
             ..Entry::default()
         };
-        state.tables.terms.insert(Uuid::from_u128(id), value);
+        state
+            .tables
+            .terms
+            .insert(Uuid::from_u128(id), Box::new(value));
     }
     let check = |on, expected: Option<u128>| {
         let found = state.terms_on(venue, day(on)).map(|(id, _)| id.0.as_u128());

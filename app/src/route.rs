@@ -70,7 +70,8 @@ pub fn follow() {
     let now = Live::new(read());
     let following = EventListener::new(&window(), "hashchange", move |_| now.set(read()));
     following.forget();
-    NOW.with(|place| drop(place.set(now)));
+    let is_first = NOW.with(|place| place.set(now)).is_ok();
+    debug_assert!(is_first, "followed once");
 }
 
 /// The current route; follows it.

@@ -1,13 +1,13 @@
 //! The book's database: its schema, which is frozen, and reading and writing rows. Rows are `{k, …}` objects of texts.
 //!
-//! The schema never changes, so that any version of the app opens any book. A test compares what a browser opened with a golden text.
+//! The schema never changes: a version bump through the library would delete what it does not declare. A test compares what a browser
+//! opened with a golden text.
 
 use super::fault::Fault;
 use super::scope;
-use idb::event::VersionChangeEvent;
-use idb::{DatabaseEvent, Event, Factory, IndexParams, KeyPath, KeyRange};
-use idb::{ObjectStoreParams, Query, Request};
+use idb::{Factory, KeyRange as Range, Query};
 use js_sys::{Array, Object, Reflect};
+use rexie::{Index, ObjectStore, Rexie, TransactionMode};
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{IdbDatabase, IdbTransaction};
 
@@ -23,30 +23,25 @@ pub const META: &str = "meta";
 /// Rows read at once.
 const PAGE: u32 = 2_000;
 
-/// The open database.
+/// The open database, twice: the library's connection for reading and relaxed writes, and one for strict transactions, which the
+/// library cannot ask for.
 pub struct Db {
-    database: IdbDatabase,
+    rexie: Rexie,
+    strict: IdbDatabase,
 }
 
-/// Makes the stores and their indexes, in a database that is new.
-fn lay_out(event: &VersionChangeEvent) -> Result<(), idb::Error> {
-    let database = event.database()?;
-    for name in [RECORDS, CHANGES, BLOBS, META] {
-        let mut keyed = ObjectStoreParams::new();
-        keyed.key_path(Some(KeyPath::new_single("k")));
-        let store = database.create_object_store(name, keyed)?;
-        let indexes: &[&str] = if name == CHANGES {
-            &["x", "r", "s", "i"]
-        } else {
-            &["x"]
-        };
-        for key in indexes {
-            let mut params = IndexParams::new();
-            params.multi_entry(*key == "x");
-            store.create_index(key, KeyPath::new_single(key), Some(params))?;
-        }
-    }
-    Ok(())
+fn schema() -> [ObjectStore; 4] {
+    let store = |name: &str| {
+        ObjectStore::new(name)
+            .key_path("k")
+            .add_index(Index::new("x", "x").multi_entry(true))
+    };
+    let changes = ["r", "s", "i"]
+        .into_iter()
+        .fold(store(CHANGES), |store, key| {
+            store.add_index(Index::new(key, key))
+        });
+    [store(RECORDS), changes, store(BLOBS), store(META)]
 }
 
 impl Db {
@@ -58,21 +53,19 @@ impl Db {
     /// Opens a database by name.
     pub(super) async fn open_as(name: &str) -> Result<Self, Fault> {
         let opening = |error: &idb::Error| Fault::from_idb(error, true);
-        let mut request = Factory::new()
+        let builder = schema().into_iter().fold(
+            Rexie::builder(name).version(1),
+            rexie::RexieBuilder::add_object_store,
+        );
+        let rexie = builder
+            .build()
+            .await
+            .map_err(|error| Fault::from_rexie(&error, true))?;
+        let again = Factory::new()
             .and_then(|factory| factory.open(name, Some(1)))
             .map_err(|error| opening(&error))?;
-        request.on_upgrade_needed(|event| {
-            if lay_out(&event).is_err() {
-                // Half a schema would stay half for ever. Without its transaction nothing is made, and the opening fails.
-                let made_by = event
-                    .target()
-                    .ok()
-                    .and_then(|request| request.transaction());
-                made_by.map(idb::Transaction::abort);
-            }
-        });
-        let database = request.await.map_err(|error| opening(&error))?.into();
-        Ok(Self { database })
+        let strict = again.await.map_err(|error| opening(&error))?.into();
+        Ok(Self { rexie, strict })
     }
 
     /// Begins a strict read-write transaction: "complete" then means that the system was told to keep it on the disk.
@@ -85,28 +78,24 @@ impl Db {
         let options = Object::new();
         let js = |error: JsValue| Fault::from_value(&error);
         Reflect::set(&options, &"durability".into(), &durability.into()).map_err(js)?;
-        let begin: js_sys::Function = Reflect::get(&self.database, &"transaction".into())
+        let begin: js_sys::Function = Reflect::get(&self.strict, &"transaction".into())
             .map_err(js)?
             .unchecked_into();
         let transaction = begin
-            .call3(&self.database, &names, &"readwrite".into(), &options)
+            .call3(&self.strict, &names, &"readwrite".into(), &options)
             .map_err(js)?;
         Ok(Strict {
             inner: transaction.unchecked_into(),
         })
     }
 
-    /// A store, for reading.
-    fn store(&self, name: &str) -> Result<idb::ObjectStore, Fault> {
-        let transaction = self.database.transaction_with_str(name);
-        let transaction = transaction.map_err(|error| Fault::from_value(&error))?;
-        Ok(idb::Transaction::from(transaction).object_store(name)?)
-    }
-
     /// A row of `meta`.
     pub async fn meta(&self, key: &str) -> Result<Option<String>, Fault> {
-        let request = self.store(META)?.get(Query::Key(key.into()))?;
-        Ok(request.await?.and_then(|row| text(&row, "v")))
+        let store = self
+            .rexie
+            .transaction(&[META], TransactionMode::ReadOnly)?
+            .store(META)?;
+        Ok(store.get(key.into()).await?.and_then(|row| text(&row, "v")))
     }
 
     /// Writes a row of `meta` without waiting for the disk. For drafts only.
@@ -126,11 +115,12 @@ impl Db {
     ) -> Result<(), Fault> {
         let (mut from, mut open) = (JsValue::from_str(from), false);
         loop {
-            let range = KeyRange::bound(&from, &to.into(), Some(open), Some(true))?;
-            let request = self
-                .store(store)?
-                .get_all(Some(Query::KeyRange(range)), Some(PAGE))?;
-            let rows = request.await?;
+            let range = rexie::KeyRange::bound(&from, &to.into(), Some(open), Some(true))?;
+            let rows = self
+                .rexie
+                .transaction(&[store], TransactionMode::ReadOnly)?
+                .store(store)?;
+            let rows = rows.get_all(Some(range), Some(PAGE)).await?;
             rows.iter().try_for_each(&mut take)?;
             match rows.last() {
                 Some(last) if rows.len() == PAGE as usize => {
@@ -143,16 +133,15 @@ impl Db {
 
     /// The lines of all changes to a record.
     pub async fn history(&self, record: &str) -> Result<Vec<String>, Fault> {
-        let range = KeyRange::only(&record.into())?;
-        let request = self
-            .store(CHANGES)?
+        let store = self
+            .rexie
+            .transaction(&[CHANGES], TransactionMode::ReadOnly)?
+            .store(CHANGES)?;
+        let rows = store
             .index("r")?
-            .get_all(Some(Query::KeyRange(range)), None)?;
-        Ok(request
-            .await?
-            .iter()
-            .filter_map(|row| text(row, "t"))
-            .collect())
+            .get_all(Some(rexie::KeyRange::only(&record.into())?), None)
+            .await?;
+        Ok(rows.iter().filter_map(|row| text(row, "t")).collect())
     }
 }
 
@@ -183,7 +172,7 @@ impl Strict {
         to: &str,
         field: &str,
     ) -> Result<Vec<String>, Fault> {
-        let range = KeyRange::bound(&from.into(), &to.into(), None, Some(true))?;
+        let range = Range::bound(&from.into(), &to.into(), None, Some(true))?;
         let request = self
             .transaction()
             .object_store(store)?

@@ -75,6 +75,14 @@ impl Fault {
             .map_or_else(aborted, |error| Self::from_js(error.unchecked_ref(), false))
     }
 
+    /// From rexie's error.
+    pub fn from_rexie(error: &rexie::Error, opening: bool) -> Self {
+        match error {
+            rexie::Error::IdbError(error) => Self::from_idb(error, opening),
+            other => Self::Aborted(other.to_string()),
+        }
+    }
+
     /// From a plain JavaScript error.
     pub fn from_value(error: &JsValue) -> Self {
         Self::from_js(error, false)
@@ -84,5 +92,11 @@ impl Fault {
 impl From<idb::Error> for Fault {
     fn from(error: idb::Error) -> Self {
         Self::from_idb(&error, false)
+    }
+}
+
+impl From<rexie::Error> for Fault {
+    fn from(error: rexie::Error) -> Self {
+        Self::from_rexie(&error, false)
     }
 }

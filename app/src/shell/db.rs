@@ -5,6 +5,7 @@
 use super::fault::Fault;
 use super::scope;
 use idb::event::VersionChangeEvent;
+use idb::request::{GetAllStoreRequest, GetStoreRequest};
 use idb::{DatabaseEvent, Event, Factory, IndexParams, KeyPath, KeyRange};
 use idb::{ObjectStoreParams, Query, Request};
 use js_sys::{Array, Object, Reflect};
@@ -106,7 +107,7 @@ impl Db {
     /// A row of `meta`.
     pub async fn meta(&self, key: &str) -> Result<Option<String>, Fault> {
         let request = self.store(META)?.get(Query::Key(key.into()))?;
-        Ok(request.await?.and_then(|row| text(&row, "v")))
+        one(request, "v").await
     }
 
     /// Writes a row of `meta` without waiting for the disk. For drafts only.
@@ -148,11 +149,7 @@ impl Db {
             .store(CHANGES)?
             .index("r")?
             .get_all(Some(Query::KeyRange(range)), None)?;
-        Ok(request
-            .await?
-            .iter()
-            .filter_map(|row| text(row, "t"))
-            .collect())
+        all(request, "t").await
     }
 }
 
@@ -172,7 +169,7 @@ impl Strict {
             .transaction()
             .object_store(store)?
             .get(Query::Key(key.into()))?;
-        Ok(request.await?.and_then(|row| text(&row, field)))
+        one(request, field).await
     }
 
     /// Reads the text `field` of the rows between two keys (`to` not included).
@@ -188,11 +185,7 @@ impl Strict {
             .transaction()
             .object_store(store)?
             .get_all(Some(Query::KeyRange(range)), None)?;
-        Ok(request
-            .await?
-            .iter()
-            .filter_map(|row| text(row, field))
-            .collect())
+        all(request, field).await
     }
 
     /// Puts a row. Its failure aborts the transaction, so [`Strict::complete`] tells.
@@ -234,6 +227,17 @@ fn row(fields: &[(&str, &str)]) -> JsValue {
         debug_assert!(set.is_ok());
     }
     object.into()
+}
+
+/// The text `field` of the row asked for.
+async fn one(request: GetStoreRequest, field: &str) -> Result<Option<String>, Fault> {
+    Ok(request.await?.and_then(|row| text(&row, field)))
+}
+
+/// The text `field` of all rows asked for.
+async fn all(request: GetAllStoreRequest, field: &str) -> Result<Vec<String>, Fault> {
+    let rows = request.await?;
+    Ok(rows.iter().filter_map(|row| text(row, field)).collect())
 }
 
 /// A text in a row.

@@ -24,6 +24,17 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, Error> {
     T::deserialize(&parse(text)?)
 }
 
+/// Reads an object.
+///
+/// # Errors
+/// When the text is no JSON, or no object.
+pub fn read_object(text: &str) -> Result<Object, Error> {
+    match parse(text)? {
+        Value::Object(object) => Ok(object),
+        _ => Err(Error::custom("this is no object")),
+    }
+}
+
 /// A field that has to be there.
 ///
 /// # Errors
@@ -31,6 +42,18 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, Error> {
 pub fn field<T: DeserializeOwned>(object: &Object, name: &'static str) -> Result<T, Error> {
     match object.get(name) {
         Some(value) => T::deserialize(value),
+        None => Err(Error::missing_field(name)),
+    }
+}
+
+/// Takes an object out of the field that holds it, without copying what it holds.
+///
+/// # Errors
+/// When the field is not there, or holds something else.
+pub fn take_object(object: &mut Object, name: &'static str) -> Result<Object, Error> {
+    match object.get_mut(name).map(Value::take) {
+        Some(Value::Object(inner)) => Ok(inner),
+        Some(_) => Err(Error::custom(format_args!("`{name}` is no object"))),
         None => Err(Error::missing_field(name)),
     }
 }
@@ -116,6 +139,15 @@ mod tests {
         fill(&object, "likely", &mut place).unwrap();
         assert_eq!(place, 26);
         assert!(fill(&object, "ask", &mut place).is_err());
+    }
+
+    #[test]
+    fn an_object_is_taken_where_it_is_one() {
+        let mut object: Object = read(r#"{"set":{"a":1},"ask":"6"}"#).unwrap();
+        assert!(take_object(&mut object, "low").is_err());
+        assert!(take_object(&mut object, "ask").is_err());
+        let set = take_object(&mut object, "set").unwrap();
+        assert_eq!(text(&Value::Object(set)), r#"{"a":1}"#);
     }
 
     #[test]

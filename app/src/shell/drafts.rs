@@ -42,7 +42,7 @@ impl Drafts {
     }
 
     fn from_json(text: &str) -> Result<Self, Error> {
-        let object = json::read::<Object>(text)?;
+        let object = json::read_object(text)?;
         let (mut drafts, mut venues) = (Self::default(), Object::new());
         fill(&object, "decide", &mut drafts.decide)?;
         fill(&object, "venues", &mut venues)?;

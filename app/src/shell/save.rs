@@ -9,7 +9,7 @@ use super::fault::Fault;
 use super::lock;
 use haulwren_core::book::{Edits, Refusal, State, Touched};
 use haulwren_core::change::{Change, Key, RecordKey};
-use haulwren_core::json::{self, Object, field};
+use haulwren_core::json::{self, field};
 use haulwren_core::stamp::{At, Stamp};
 use std::cell::RefCell;
 
@@ -48,7 +48,7 @@ pub struct Head {
 impl Head {
     /// Reads it back.
     pub fn from_json(text: &str) -> Result<Self, serde_json::Error> {
-        let head = json::read::<Object>(text)?;
+        let head = json::read_object(text)?;
         Ok(Self {
             seq: field(&head, "seq")?,
             stamp: field(&head, "stamp")?,

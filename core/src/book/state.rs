@@ -4,7 +4,7 @@ use super::kinds::Tables;
 use super::table::Edits;
 use crate::change::{Change, Disputes, Folded, Key, RecordKey, Vector, by_record, fold};
 use crate::id::DeviceCode;
-use crate::json::{self, Object, field, fill};
+use crate::json::{self, Object, take_object};
 use crate::stamp::{At, Clock, Stamp};
 use serde::Deserialize;
 use serde_json::Value;
@@ -132,16 +132,16 @@ impl State {
     /// # Errors
     /// When the text is not what [`State::stored`] wrote.
     pub fn load(&mut self, record: &RecordKey, json: &str) -> Result<(), BadRecord> {
-        let stored = json::read::<Object>(json)?;
+        let mut stored = json::read_object(json)?;
         let mut folded = Folded {
-            values: field(&stored, "set")?,
+            values: take_object(&mut stored, "set")?,
             disputes: Disputes::default(),
         };
-        let mut disputes = Object::new();
-        fill(&stored, "disputes", &mut disputes)?;
-        for (field, parties) in disputes {
-            let parties = Vec::<Key>::deserialize(&parties)?;
-            folded.disputes.insert(field, parties);
+        if stored.contains_key("disputes") {
+            for (field, parties) in take_object(&mut stored, "disputes")? {
+                let parties = Vec::<Key>::deserialize(&parties)?;
+                folded.disputes.insert(field, parties);
+            }
         }
         self.put_folded(record, folded);
         Ok(())

@@ -1,7 +1,7 @@
 //! A change as one line of text: what is stored, and what a book file carries, byte for byte.
 
 use super::Change;
-use crate::json::{self, Object, field};
+use crate::json::{self, field, take_object};
 use serde::de::Error as _;
 use serde_json::{Error, Value};
 
@@ -68,7 +68,7 @@ impl Change {
         if shape.depth > MAX_DEPTH {
             return Err(BadLine::TooDeep);
         }
-        let object = json::read::<Object>(line)?;
+        let mut object = json::read_object(line)?;
         let change = Self {
             key: field(&object, "k")?,
             save: field(&object, "save")?,
@@ -77,7 +77,7 @@ impl Change {
             at: field(&object, "at")?,
             kind: field(&object, "kind")?,
             id: field(&object, "id")?,
-            set: field(&object, "set")?,
+            set: take_object(&mut object, "set")?,
         };
         // All eight are there, so whatever is over is unknown or stands twice.
         if shape.fields != FIELDS {

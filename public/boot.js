@@ -6,6 +6,11 @@ const channel = new BroadcastChannel(`haulwren:${scope.pathname}:tabs`);
 const HOUR = 3_600_000;
 let registration, reloading = false, bootStopped = false;
 
+try {
+  const theme = localStorage.getItem(`haulwren:${scope.pathname}:theme`);
+  if (theme) root.dataset.theme = theme;
+} catch { /* This browser keeps nothing for us: as the device has it. */ }
+
 const make = (name, text, more) => Object.assign(document.createElement(name), { textContent: text }, more);
 
 // ---- Start ----
@@ -23,7 +28,7 @@ function fall(trap) {
   bootStopped = false;
 }
 
-const notice = (reason) => (reason instanceof WebAssembly.RuntimeError ? fall : stop)(reason);
+const notice = (reason) => (reason?.name === "RuntimeError" ? fall : stop)(reason);
 
 function panel() {
   document.querySelector("#boot-panel")?.remove();

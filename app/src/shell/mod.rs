@@ -12,6 +12,7 @@ pub mod save;
 pub mod scope;
 pub mod start;
 pub mod tabs;
+pub mod theme;
 
 #[cfg(test)]
 mod tests;

@@ -12,6 +12,9 @@ journeys!(finds_the_book => finds_in_webkit WebKit);
 journeys!(is_offered_when_the_app_does_not_start => offered_in_chromium Chromium,
     offered_in_firefox Firefox, offered_in_webkit WebKit);
 
+journeys!(is_offered_when_the_app_falls => fallen_in_chromium Chromium,
+    fallen_in_firefox Firefox, fallen_in_webkit WebKit);
+
 async fn bought_two(engine: Engine) -> Outcome<Stall> {
     let stall = Stall::open(engine).await?;
     stall.tab.offline_ready().await?;
@@ -85,4 +88,23 @@ async fn is_offered_when_the_app_does_not_start(engine: Engine) -> Outcome<()> {
     let empty = "return document.body.innerText.includes(\"No saved book was found\")";
     tab.until("the rescue page's answer", empty).await?;
     browser.expect_quiet(&tab).await
+}
+
+/// A module whose one function traps, by the core specification of WebAssembly: type, function, export `f`, and a body of `unreachable`.
+const TRAP: &str = r#"
+const bytes = [0, 97, 115, 109, 1, 0, 0, 0, 1, 4, 1, 96, 0, 0, 3, 2, 1, 0, 7, 5, 1, 1, 102, 0, 0, 10, 5, 1, 3, 0, 0, 11];
+WebAssembly.instantiate(new Uint8Array(bytes)).then(({ instance }) => setTimeout(instance.exports.f));
+"#;
+
+/// A panic is a trap: the page says that it stopped, and what was bought is there after the reload.
+async fn is_offered_when_the_app_falls(engine: Engine) -> Outcome<()> {
+    let stall = bought_two(engine).await?;
+    let tab = &stall.tab;
+    tab.run_with(TRAP, &[]).await?;
+    let stopped = "return document.querySelector('#boot-panel [href=\"./rescue.html\"]') !== null";
+    tab.until("the offer of rescue", stopped).await?;
+    tab.press("Reload").await?;
+    let again = "return document.documentElement.dataset.ready === '1' && !document.documentElement.dataset.stopped";
+    tab.until("the app to run again", again).await?;
+    tab.expect_bought(2).await
 }

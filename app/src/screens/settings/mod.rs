@@ -8,10 +8,15 @@ mod venue_fields;
 use super::haul::last_save;
 use super::page::titled;
 use super::parts;
+use crate::live::Live;
 use crate::route::Route;
+use crate::shell::theme::Theme;
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, div, el, span};
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
 use crate::ui::icons::{Icon, sign};
+
+use std::rc::Rc;
 
 pub use venue::venue;
 
@@ -28,6 +33,8 @@ pub fn settings() -> Nodes {
         ))
         .with(parts::heading("House rules"))
         .with(rules::rules())
+        .with(parts::heading("Look"))
+        .with(theme())
         .with(parts::heading("Your book"))
         .with(keeping::keeping_safe());
     [
@@ -36,6 +43,21 @@ pub fn settings() -> Nodes {
         last_save(),
     ]
     .into()
+}
+
+fn theme() -> El {
+    let chosen = Live::new(Theme::now() as usize);
+    let words = [
+        ("As this device", ""),
+        ("Light", "Easiest in bright sun"),
+        ("Dark", ""),
+    ];
+    let choose: Do<usize> = Rc::new(move |at: usize| {
+        Theme::ALL[at].choose();
+        chosen.set(at);
+    });
+    let shown: Now<usize> = Rc::new(move || chosen.get());
+    choice_keys("Light or dark", "theme", true, &words, &shown, &choose)
 }
 
 /// Every venue, with the usual one marked.

@@ -7,6 +7,9 @@ mod book;
 mod money;
 mod screens;
 mod terms;
+mod terms_cases;
+mod terms_model;
+mod terms_rich;
 
 use proptest::test_runner::{Config, RngSeed};
 

@@ -12,4 +12,5 @@ mod lot_costs;
 mod rounding;
 mod splitting;
 mod stamps;
+mod terms;
 mod units;

@@ -8,8 +8,11 @@ mod money;
 mod screens;
 mod terms;
 mod terms_cases;
+mod terms_core;
+mod terms_fraction;
 mod terms_model;
 mod terms_rich;
+mod terms_types;
 
 use proptest::test_runner::{Config, RngSeed};
 

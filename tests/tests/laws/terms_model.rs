@@ -1,141 +1,7 @@
 //! A model of the terms, written from their description alone: own types, plain whole numbers, exact fractions.
-//!
-//! Amounts are minor units; rates are ten-thousandths of a percent, so that the whole is a million.
 
-/// The rules of a venue.
-#[derive(Clone, Debug)]
-pub struct Terms {
-    pub rules: Vec<Rule>,
-    pub limits: Vec<Limit>,
-}
-
-/// One charge.
-#[derive(Clone, Debug)]
-pub struct Rule {
-    pub of: Of,
-    pub much: Much,
-    /// 0 thing, 1 order, 2 parcel, 3 listing, 4 month.
-    pub scope: u8,
-    pub least: Option<i128>,
-    pub most: Option<i128>,
-    pub from: Option<i128>,
-    pub below: Option<i128>,
-    pub kinds: Vec<u8>,
-    pub promoted: Option<bool>,
-    pub regions: Vec<u8>,
-    pub unsold: bool,
-    pub back: Back,
-}
-
-/// What a rate is taken of.
-#[derive(Clone, Debug)]
-pub enum Of {
-    Price,
-    PriceAndPost,
-    Total { assumed: i128 },
-    Others(Vec<usize>),
-}
-
-/// How much.
-#[derive(Clone, Debug)]
-pub enum Much {
-    Rate(i128),
-    Flat(i128),
-    Brackets(Vec<Row>),
-    Slices(Vec<Row>),
-    Tiers(Vec<Row>),
-}
-
-/// From so much on: a rate and a flat sum.
-#[derive(Clone, Copy, Debug)]
-pub struct Row {
-    pub from: i128,
-    pub rate: i128,
-    pub flat: i128,
-}
-
-/// What comes back.
-#[derive(Clone, Copy, Debug)]
-pub enum Back {
-    Nothing,
-    All,
-    AllBut(i128),
-}
-
-/// A least and a most for several charges.
-#[derive(Clone, Debug)]
-pub struct Limit {
-    pub of: Vec<usize>,
-    pub least: Option<i128>,
-    pub most: Option<i128>,
-}
-
-/// What is known of a sale.
-#[derive(Clone, Debug)]
-pub struct Facts {
-    pub post: i128,
-    pub tax: Option<i128>,
-    pub kind: Option<u8>,
-    pub promoted: bool,
-    pub region: Option<u8>,
-    pub running: i128,
-}
-
-/// A fraction with a positive denominator.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Fraction(i128, i128);
-
-impl Fraction {
-    pub fn new(over: i128, under: i128) -> Self {
-        let common = common_divisor(over.abs(), under);
-        Self(over / common, under / common)
-    }
-
-    pub fn whole(number: i128) -> Self {
-        Self(number, 1)
-    }
-
-    pub fn plus(self, other: Self) -> Self {
-        let common = common_divisor(self.1, other.1);
-        let (mine, theirs) = (other.1 / common, self.1 / common);
-        Self::new(self.0 * mine + other.0 * theirs, self.1 * mine)
-    }
-
-    pub fn minus(self, other: Self) -> Self {
-        self.plus(Self(-other.0, other.1))
-    }
-
-    /// So many millionths of it.
-    pub fn part(self, rate: i128) -> Self {
-        let rate = Self::new(rate, 1_000_000);
-        let (left, right) = (Self::new(self.0, rate.1), Self::new(rate.0, self.1));
-        Self::new(left.0 * right.0, left.1 * right.1)
-    }
-
-    pub fn is_under(self, other: Self) -> bool {
-        self.minus(other).0 < 0
-    }
-
-    /// To the nearest whole, exactly half away from nothing.
-    pub fn rounded(self) -> i128 {
-        let size = self.0.abs();
-        let (whole, rest) = (size / self.1, size % self.1);
-        (whole + i128::from(2 * rest >= self.1)) * self.0.signum()
-    }
-
-    /// Is it no further than this from a whole number?
-    pub fn is_within(self, gap: i128, number: i128) -> bool {
-        (self.0 - number * self.1).abs() <= gap * self.1
-    }
-}
-
-/// By Euclid. The second is over nothing.
-fn common_divisor(mut a: i128, mut b: i128) -> i128 {
-    while b != 0 {
-        (a, b) = (b, a % b);
-    }
-    a
-}
+use crate::terms_fraction::Fraction;
+use crate::terms_types::{Back, Facts, Limit, Much, Of, Row, Rule, Terms};
 
 /// What a charge comes to, and which of its rules decided.
 #[derive(Clone, Debug, PartialEq)]
@@ -158,7 +24,7 @@ pub struct Worked {
 
 const NOT: Came = Came {
     to: 0,
-    exactly: Fraction(0, 1),
+    exactly: Fraction::NOTHING,
     by: (false, 0, 1),
 };
 
@@ -289,12 +155,11 @@ fn much(much: &Much, facts: &Facts, deciding: Fraction, of: Fraction) -> (usize,
     let count = |rows: &[Row], reaches: &dyn Fn(&Row) -> bool| {
         rows.iter().filter(|row| reaches(row)).count()
     };
-    let last_of = |rows: &[Row], reached: usize| match reached {
-        0 => Fraction::whole(0),
-        _ => {
-            let row = rows[reached - 1];
-            of.part(row.rate).plus(Fraction::whole(row.flat))
-        }
+    let last_of = |rows: &[Row], reached: usize| {
+        let Some(at) = reached.checked_sub(1) else {
+            return Fraction::NOTHING;
+        };
+        of.part(rows[at].rate).plus(Fraction::whole(rows[at].flat))
     };
     match much {
         Much::Rate(rate) => (0, of.part(*rate)),

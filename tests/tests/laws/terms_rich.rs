@@ -7,8 +7,10 @@ use haulwren_core::terms::{
 use proptest::collection::vec;
 use proptest::prelude::*;
 
-use crate::terms_cases::{TOP, facts, sale, schedule, terms};
-use crate::terms_model::{Facts, Rule, Terms, Worked, back, work};
+use crate::terms_cases::{TOP, facts, terms};
+use crate::terms_core::{sale, schedule};
+use crate::terms_model::{Worked, back, work};
+use crate::terms_types::{Facts, Rule, Terms};
 
 const MONTH: u8 = 4;
 

@@ -112,7 +112,7 @@ fn prices_to_skip_lie_after_a_step_and_nowhere_else() {
     check(
         vec![slices(&[(0, "10", 0), (10_00, "10", 30)])],
         100_00,
-        &[(10_01, 10_32, 10_00)],
+        &[(10_01, 1032, 10_00)],
     );
     // One run for two steps, the second within the first.
     let twice = vec![range(Some(m(10_00)), None), range(Some(m(10_10)), None)];

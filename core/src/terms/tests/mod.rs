@@ -7,6 +7,7 @@ use uuid::Uuid;
 
 mod checking;
 mod inverting;
+mod lines;
 mod owing;
 mod reading;
 mod settling;

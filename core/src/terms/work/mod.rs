@@ -4,17 +4,19 @@
 //! unit. Between two prices at which a rule changes it is a straight line, so it tells a step in the terms from the jags
 //! of rounding.
 
-use super::{Amount, Base, Bound, Group, Positions, Sale, Schedule, Scope, Step};
-use crate::money::{Money, Rate, nearest};
+use super::{Base, Bound, Group, Sale, Schedule, Scope};
+use crate::money::{Money, Rate};
+
+mod charged;
 
 /// One minor unit in fine units.
-pub(super) const FINE: i128 = 1_000_000_000;
+pub(in crate::terms) const FINE: i128 = 1_000_000_000;
 /// The whole of a rate, in ten-thousandths of a percent.
-pub(super) const WHOLE: i128 = 1_000_000;
+pub(in crate::terms) const WHOLE: i128 = 1_000_000;
 
 /// Which charges are worked out.
 #[derive(Clone, Copy, PartialEq, Eq)]
-pub(super) enum Which {
+pub(in crate::terms) enum Which {
     /// Those of a sale.
     Sale,
     /// Of those, the ones owed though nothing sells.
@@ -25,7 +27,7 @@ pub(super) enum Which {
 
 /// What one charge comes to at one price. All nothing where it doesn't hold.
 #[derive(Clone, Copy, Default)]
-pub(super) struct Cell {
+pub(in crate::terms) struct Cell {
     pub holds: bool,
     /// Which step decides: its place from 1, or 0 where none does.
     pub step: usize,
@@ -43,7 +45,7 @@ pub(super) struct Cell {
 
 /// What a group makes of its charges: the difference, in minor and in fine units.
 #[derive(Clone, Copy, Default)]
-pub(super) struct Difference {
+pub(in crate::terms) struct Difference {
     pub bound: Option<Bound>,
     pub sum: i128,
     pub amount: i128,
@@ -51,7 +53,7 @@ pub(super) struct Difference {
 }
 
 /// A schedule at work on a sale, at any price.
-pub(super) struct Works<'a> {
+pub(in crate::terms) struct Works<'a> {
     pub schedule: &'a Schedule,
     sale: &'a Sale,
     /// Which charges hold, as far as the price doesn't matter.
@@ -159,117 +161,10 @@ impl<'a> Works<'a> {
         }
         gaps.iter().sum::<i128>() + FINE / 1000
     }
-
-    fn cell(&self, index: usize, price: i64) -> Cell {
-        let charge = &self.schedule.charges[index];
-        if !self.open[index] || !charge.when.meets_price(price) {
-            return Cell::default();
-        }
-        let (base, parts, fine_base) = self.base(charge.base, price);
-        let mut cell = Cell {
-            holds: true,
-            base,
-            parts,
-            ..Cell::default()
-        };
-        // In minor units times `parts` times the whole of a rate: exact until it is rounded, once.
-        let (mut exact, mut fine) = (0, 0);
-        let mut add = |rate: Rate, of: i128, fine_of: i128, flat: Money| {
-            let (rate, flat) = (parts_of(rate), i128::from(flat.minor()));
-            exact += of * rate + flat * parts * WHOLE;
-            fine += fine_of * rate / WHOLE + flat * FINE;
-        };
-        match &charge.amount {
-            Amount::Percent(rate) => add(*rate, base, fine_base, Money::ZERO),
-            Amount::Flat(flat) => add(Rate::ZERO, 0, 0, *flat),
-            Amount::Brackets(steps) => {
-                let reached = |step: &Step| i128::from(step.from.minor()) * parts <= base;
-                cell.step = steps.iter().take_while(|step| reached(step)).count();
-                if let Some(step) = cell.step.checked_sub(1).map(|at| steps[at]) {
-                    add(step.percent, base, fine_base, step.flat);
-                }
-            }
-            Amount::Tiers { steps, .. } => {
-                let reached = |step: &Step| step.from <= self.sale.running;
-                cell.step = steps.iter().take_while(|step| reached(step)).count();
-                if self.top_tiers {
-                    add(charge.amount.top_rate(), base, fine_base, Money::ZERO);
-                } else if let Some(step) = cell.step.checked_sub(1).map(|at| steps[at]) {
-                    add(step.percent, base, fine_base, step.flat);
-                }
-            }
-            Amount::Slices(steps) => {
-                let entered = |step: &Step| i128::from(step.from.minor()) * parts < base;
-                cell.step = steps.iter().take_while(|step| entered(step)).count();
-                for (at, step) in steps[..cell.step].iter().enumerate() {
-                    let from = i128::from(step.from.minor());
-                    let (end, fine_end) = if at + 1 < cell.step {
-                        let next = i128::from(steps[at + 1].from.minor());
-                        (next * parts, next * FINE)
-                    } else {
-                        (base, fine_base)
-                    };
-                    add(
-                        step.percent,
-                        end - from * parts,
-                        fine_end - from * FINE,
-                        step.flat,
-                    );
-                }
-            }
-        }
-        let rounded = nearest(exact, parts * WHOLE);
-        (cell.amount, cell.bound) = limited(rounded, charge.least, charge.most);
-        cell.fine = if cell.bound.is_some() {
-            cell.amount * FINE
-        } else {
-            fine
-        };
-        cell
-    }
-
-    /// The base times its parts, the parts, and the base in fine units.
-    fn base(&self, base: Base, price: i64) -> (i128, i128, i128) {
-        let price = i128::from(price);
-        let all = price + i128::from(self.sale.post_in.minor());
-        let whole = |sum: i128| (sum, 1, sum * FINE);
-        match base {
-            Base::Price => whole(price),
-            Base::PriceAndPost => whole(all),
-            Base::OrderTotal(assumed) => match self.sale.tax {
-                Some(tax) => whole(all + i128::from(tax.minor())),
-                None => {
-                    let total = all * (WHOLE + parts_of(assumed));
-                    (total, WHOLE, total * (FINE / WHOLE))
-                }
-            },
-            Base::Charges(named) => {
-                let (sum, fine) = self.named(named);
-                (sum, 1, fine)
-            }
-        }
-    }
-
-    /// The sum of named charges, with the differences of the groups that are named whole.
-    fn named(&self, named: Positions) -> (i128, i128) {
-        let (mut sum, mut fine) = (0, 0);
-        for (index, cell) in self.cells.iter().enumerate() {
-            if named.has(index) {
-                (sum, fine) = (sum + cell.amount, fine + cell.fine);
-            }
-        }
-        for group in &self.schedule.groups {
-            if named.cover(group.charges) {
-                let difference = self.difference(group);
-                (sum, fine) = (sum + difference.amount, fine + difference.fine);
-            }
-        }
-        (sum, fine)
-    }
 }
 
 /// A rate in ten-thousandths of a percent.
-pub(super) fn parts_of(rate: Rate) -> i128 {
+pub(in crate::terms) fn parts_of(rate: Rate) -> i128 {
     i128::from(rate.ten_thousandths())
 }
 

@@ -53,7 +53,9 @@ fn bases() -> impl Strategy<Value = Of> {
         2 => Just(Of::PriceAndPost),
         2 => rates(25).prop_map(|assumed| Of::Total { assumed }),
         // Any places: what isn't earlier is dropped.
-        3 => vec(0..5_usize, 1..4).prop_map(Of::Others),
+        2 => vec(0..5_usize, 1..4).prop_map(Of::Others),
+        // All earlier ones, and so every limit on them.
+        2 => Just(Of::Others((0..5).collect())),
     ]
 }
 

@@ -114,6 +114,12 @@ fn prices_to_skip_lie_after_a_step_and_nowhere_else() {
         100_00,
         &[(10_01, 1032, 10_00)],
     );
+    // At 5 both tenths round up at once, and pay one unit less than at 4: noise, though a slice begins just there.
+    let ten = || percent("10", Base::Price);
+    let begins = slices(&[(0, "0", 0), (4, "1", 0)]);
+    check(vec![ten(), ten(), begins], 50, &[]);
+    // 9.9 is rounded to 10 and, in the bracket from 100 on, 11.4 to 11: a real fall, but no price pays less for it.
+    check(vec![brackets(&[(0, "10", 0), (100, "11.4", 0)])], 5_00, &[]);
     // One run for two steps, the second within the first.
     let twice = vec![range(Some(m(10_00)), None), range(Some(m(10_10)), None)];
     check(twice, 100_00, &[(10_00, 10_58, 9_99)]);

@@ -98,3 +98,22 @@ fn of_a_group_only_what_was_charged_comes_back() {
     let less = [Refund::ReturnedLess(m(70)), Refund::ReturnedLess(m(70))];
     check(less, None, Some(6_00), 10_00, &[30]);
 }
+
+#[test]
+fn a_limit_on_charges_by_the_month_holds_by_the_month() {
+    let by_month = |charge| Charge {
+        scope: Scope::Month,
+        ..charge
+    };
+    let schedule = Schedule {
+        charges: vec![by_month(flat(8_00)), by_month(flat(5_00)), flat(30)],
+        groups: vec![group(&[1, 2], None, Some(10_00))],
+    };
+    assert_eq!(schedule.check(), Ok(()));
+    let monthly = monthly(&schedule);
+    assert_eq!(
+        amounts(&monthly),
+        [("Order", 8_00), ("Order", 5_00), ("Together", -3_00)]
+    );
+    check(&schedule, &sale(26_00, 0), &[30]);
+}

@@ -11,7 +11,8 @@ pub(super) const TOP: i64 = Money::MAX.minor();
 ///
 /// The edges of price conditions are where they say. The others are searched: within a piece on which all that came before
 /// keeps to one rule, a charge's base only grows with the price, so that its step, and then its limit, only go up. A step
-/// can't be jumped over and come back, and bisection finds each.
+/// can't be jumped over and come back, and bisection finds each. Limits make no step, only a bend; they are found because the
+/// payout has to gain on either side of it.
 pub(super) fn pieces(works: &mut Works<'_>) -> Vec<i64> {
     let schedule = works.schedule;
     let mut starts = vec![0];

@@ -2,11 +2,11 @@
 
 use super::*;
 
-fn refused(charges: Vec<Charge>, expected: TermsError) {
+pub fn refused(charges: Vec<Charge>, expected: TermsError) {
     assert_eq!(Schedule::of(charges).check(), Err(expected));
 }
 
-fn fits(charges: Vec<Charge>) {
+pub fn fits(charges: Vec<Charge>) {
     assert_eq!(Schedule::of(charges).check(), Ok(()));
 }
 
@@ -183,68 +183,4 @@ fn a_faulty_group_is_refused_with_its_place() {
         );
     }
     check(vec![good(); 7], Err(TermsError::TooManyGroups));
-}
-
-#[test]
-fn a_venue_that_takes_all_that_a_dearer_price_adds_is_refused() {
-    let half = || percent("50", Base::Price);
-    refused(vec![half(), half()], TermsError::TakesAll);
-    refused(vec![half(), half(), half()], TermsError::TakesAll);
-    fits(vec![half(), percent("49.9999", Base::Price)]);
-    // Half, and as much again as a tax on it.
-    refused(vec![half(), of_charges("100", &[1])], TermsError::TakesAll);
-    fits(vec![half(), of_charges("99.9", &[1])]);
-    // A tax that is assumed lifts 95 % over the whole.
-    refused(
-        vec![percent("95", Base::OrderTotal(rate("10")))],
-        TermsError::TakesAll,
-    );
-    // 60 % and 50 %, but never at one price; and never of one kind.
-    let only = |when, charge: Charge| Charge { when, ..charge };
-    let under = When {
-        below: Some(m(10_00)),
-        ..When::default()
-    };
-    let over = When {
-        from: Some(m(10_00)),
-        ..When::default()
-    };
-    fits(vec![
-        only(under.clone(), percent("60", Base::Price)),
-        only(over, half()),
-    ]);
-    refused(
-        vec![only(under, percent("60", Base::Price)), half()],
-        TermsError::TakesAll,
-    );
-    let of_kind = |number| When {
-        kinds: vec![kind(number)],
-        ..When::default()
-    };
-    fits(vec![
-        only(of_kind(1), percent("60", Base::Price)),
-        only(of_kind(2), half()),
-    ]);
-    refused(
-        vec![only(of_kind(1), percent("60", Base::Price)), half()],
-        TermsError::TakesAll,
-    );
-    // A dear slice in the middle.
-    refused(
-        vec![slices(&[(0, "10", 0), (50_00, "100", 0), (60_00, "5", 0)])],
-        TermsError::TakesAll,
-    );
-    // A most stops it.
-    fits(vec![Charge {
-        most: Some(m(0)),
-        ..percent("100", Base::Price)
-    }]);
-    let tiers = Amount::Tiers {
-        by: Period::Year,
-        steps: steps(&[(0, "5", 0), (100, "60", 0)]),
-    };
-    refused(
-        vec![half(), Charge::new("Tiers", Base::Price, tiers)],
-        TermsError::TakesAll,
-    );
 }

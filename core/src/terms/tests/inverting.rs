@@ -120,6 +120,12 @@ fn prices_to_skip_lie_after_a_step_and_nowhere_else() {
     check(vec![ten(), ten(), begins], 50, &[]);
     // 9.9 is rounded to 10 and, in the bracket from 100 on, 11.4 to 11: a real fall, but no price pays less for it.
     check(vec![brackets(&[(0, "10", 0), (100, "11.4", 0)])], 5_00, &[]);
+    // The second step is at the last price of the run.
+    let once = vec![
+        range(Some(m(10_00)), Some(m(10_06))),
+        range(Some(m(10_05)), Some(m(10_06))),
+    ];
+    check(once, 100_00, &[(10_00, 10_05, 9_99)]);
     // One run for two steps, the second within the first.
     let twice = vec![range(Some(m(10_00)), None), range(Some(m(10_10)), None)];
     check(twice, 100_00, &[(10_00, 10_58, 9_99)]);

@@ -11,6 +11,7 @@ mod lines;
 mod owing;
 mod reading;
 mod settling;
+mod taking_all;
 
 fn m(minor: i64) -> Money {
     Money::new(minor)

@@ -7,6 +7,7 @@ mod currencies;
 mod days;
 mod decisions;
 mod digests;
+mod fees;
 mod ids;
 mod lot_costs;
 mod rounding;

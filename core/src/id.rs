@@ -67,6 +67,8 @@ ids! {
     LotId;
     /// One thing.
     ThingId;
+    /// A kind: a template that things are made from.
+    KindId;
 }
 
 /// A browser profile's own code: eight characters of base 32 (RFC 4648 section 6, in lower case). Made once on the device, never imported.

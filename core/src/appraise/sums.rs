@@ -3,7 +3,7 @@
 use super::{Case, Missing};
 use crate::money::Money;
 use crate::postage::Posting;
-use crate::terms::{Settlement, settle};
+use crate::terms::{Sale, Settlement, settle};
 use crate::worth::SetAside;
 
 /// The sums at one selling price. `buyer_pays − cut − postage − packing − aside = before`.
@@ -38,7 +38,7 @@ impl Sums {
         } else {
             (Posting::default(), Money::ZERO)
         };
-        let settlement = settle(venue.schedule, price, posting.paid_in);
+        let settlement = settle(venue.schedule, &Sale::of(price, posting.paid_in));
         let aside = case.allowances.set_aside(price);
         let before = settlement
             .payout

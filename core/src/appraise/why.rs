@@ -60,7 +60,7 @@ pub enum What {
 }
 
 /// How a line was worked out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum How {
     /// Typed, or flat by the terms.
     Given,
@@ -71,6 +71,8 @@ pub enum How {
         /// What it was taken of.
         of: Money,
     },
+    /// By the terms, in another way than so much percent or flat.
+    Terms(terms::Line),
     /// The sum of other lines.
     Sum,
     /// Rounded down to a step.
@@ -122,10 +124,11 @@ impl Why {
 
     /// How it was worked out, as text ("10 % of 30.50"); `None` where the amount says it all.
     pub fn working(&self, currency: Currency) -> Option<String> {
-        match self.how {
+        match &self.how {
             How::Given | How::Sum => None,
-            How::Percent { rate, of } => Some(format!("{rate} % of {}", plain(of, currency))),
-            How::DownTo(step) => Some(format!("steps of {}", plain(step, currency))),
+            How::Percent { rate, of } => Some(format!("{rate} % of {}", plain(*of, currency))),
+            How::Terms(line) => line.working(currency),
+            How::DownTo(step) => Some(format!("steps of {}", plain(*step, currency))),
         }
     }
 }
@@ -223,8 +226,9 @@ fn set_aside(sums: &Sums) -> Vec<Why> {
 fn cut(sums: &Sums) -> Vec<Why> {
     let line = |line: &terms::Line| {
         let how = match line.how {
-            terms::How::Percent { rate, of } => How::Percent { rate, of },
-            terms::How::Flat => How::Given,
+            terms::How::Percent { rate, of } if line.bound.is_none() => How::Percent { rate, of },
+            terms::How::Flat if line.bound.is_none() => How::Given,
+            _ => How::Terms(line.clone()),
         };
         Why::new(What::Charge(line.label.clone()), line.amount, how)
     };

@@ -22,7 +22,8 @@ pub use error::MoneyError;
 pub use exact::product;
 pub use rate::Rate;
 pub use round::{
-    down_to_step, half_away, left_after_reaches, nearest_step_of, percent_of, up_to_step,
+    capped, down_to_step, half_away, left_after_reaches, nearest, nearest_step_of, percent_of,
+    up_to_step,
 };
 pub use split::split;
 pub use typed::{parse, plain};

@@ -49,13 +49,15 @@ fn from_ratio(numerator: i128, denominator: i128) -> Money {
     capped(nearest(numerator, denominator))
 }
 
-/// The whole number nearest to a ratio with a positive denominator, half away from zero.
-fn nearest(numerator: i128, denominator: i128) -> i128 {
+/// The whole number nearest to a ratio with a positive denominator, half away from zero. For sums that are worked out in
+/// parts of a minor unit and rounded once, at their end; numerator and denominator stay under 10^37.
+pub fn nearest(numerator: i128, denominator: i128) -> i128 {
     let size = (2 * numerator.abs() + denominator) / (2 * denominator);
     size * numerator.signum()
 }
 
-fn capped(minor: i128) -> Money {
+/// So many minor units as money, the nearest amount within its range.
+pub fn capped(minor: i128) -> Money {
     let most = i128::from(Money::MAX.minor());
     // In range after the clamp; a sum of typed amounts never reaches the clamp.
     i64::try_from(minor.clamp(-most, most)).map_or(Money::MAX, Money::capped)

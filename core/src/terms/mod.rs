@@ -1,11 +1,37 @@
-//! The terms of a venue: its schedule of charges, what they come to on one sale, and the least price that reaches a payout.
+//! The terms of a venue: its schedule of charges, what they come to on one sale, what comes back of them, the least price
+//! that reaches a payout, and the prices to skip.
 
+mod age;
+mod amount;
+mod charge;
+mod check;
+mod dead_zones;
 mod error;
 mod invert;
+mod line;
+mod pieces;
+mod read;
+mod refund;
+mod sale;
 mod schedule;
 mod settle;
+mod spread;
+mod when;
+mod work;
 
+#[cfg(test)]
+mod tests;
+
+pub use age::{FRESH_DAYS, stale};
+pub use amount::{Amount, MAX_STEPS, Period, Step};
+pub use charge::{Base, Charge, MAX_LABEL, Positions, Refund, Scope};
+pub use dead_zones::{DeadZone, dead_zones};
 pub use error::{Refusal, TermsError};
 pub use invert::invert;
-pub use schedule::{Amount, Base, Charge, MAX_CHARGES, MAX_LABEL, Schedule};
-pub use settle::{How, Line, Settlement, payout, settle};
+pub use line::{Bound, How, Line, Part};
+pub use refund::refund;
+pub use sale::Sale;
+pub use schedule::{Group, MAX_CHARGES, MAX_GROUPS, Schedule};
+pub use settle::{Charges, Settlement, monthly, payout, settle, unsold};
+pub use spread::{Portion, Spread, spread};
+pub use when::{MAX_NAMED, When};

@@ -1,32 +1,8 @@
 //! Turning a sale into its lines.
 
-use super::{Amount, Base, Schedule};
-use crate::money::{Money, Rate, percent_of};
-
-/// What one charge comes to on one sale.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Line {
-    /// The charge's label.
-    pub label: String,
-    /// What it comes to.
-    pub amount: Money,
-    /// How that was worked out.
-    pub how: How,
-}
-
-/// How a line was worked out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum How {
-    /// So much percent of an amount.
-    Percent {
-        /// The percentage.
-        rate: Rate,
-        /// What it was taken of.
-        of: Money,
-    },
-    /// The same on every sale.
-    Flat,
-}
+use super::work::{Cell, Which, Works};
+use super::{Amount, How, Line, Part, Sale, Schedule, Step};
+use crate::money::{Money, Rate, capped, nearest};
 
 /// A sale in its lines. `price + post_in − cut = payout`, and the lines sum to the cut.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,7 +11,7 @@ pub struct Settlement {
     pub price: Money,
     /// The postage that the buyer pays.
     pub post_in: Money,
-    /// One line a charge, in the schedule's order.
+    /// One line for each charge that holds, in the schedule's order; then one for each group that makes a difference.
     pub lines: Vec<Line>,
     /// The venue's cut: the sum of the lines.
     pub cut: Money,
@@ -43,103 +19,124 @@ pub struct Settlement {
     pub payout: Money,
 }
 
-/// Settles a sale at `price` with `post_in` paid by the buyer for postage. Each charge is rounded half away from zero, once.
-pub fn settle(schedule: &Schedule, price: Money, post_in: Money) -> Settlement {
-    let lines: Vec<Line> = schedule
-        .charges
-        .iter()
-        .map(|charge| {
-            let (amount, how) = charged(charge.base, charge.amount, price, post_in);
-            Line {
-                label: charge.label.clone(),
-                amount,
-                how,
-            }
-        })
-        .collect();
-    let cut = lines.iter().map(|line| line.amount).sum();
+/// Charges without a sale, in their lines.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Charges {
+    /// The lines, as in a [`Settlement`].
+    pub lines: Vec<Line>,
+    /// Their sum.
+    pub total: Money,
+}
+
+/// Settles a sale: of one thing, alone in its order and its parcel, from one listing. Each charge is rounded half away
+/// from zero, once. Charges by the month are overheads and no part of it: see [`monthly`].
+pub fn settle(schedule: &Schedule, sale: &Sale) -> Settlement {
+    let mut works = Works::new(schedule, sale, Which::Sale);
+    works.at(sale.price.minor());
+    let (cut, _) = works.cut();
+    let paid = i128::from(sale.price.minor()) + i128::from(sale.post_in.minor());
     Settlement {
-        price,
-        post_in,
-        lines,
-        cut,
-        payout: price.plus(post_in).minus(cut),
+        price: sale.price,
+        post_in: sale.post_in,
+        lines: lines(&works),
+        cut: capped(cut),
+        payout: capped(paid - cut),
     }
 }
 
 /// The payout alone, without its lines.
-pub fn payout(schedule: &Schedule, price: Money, post_in: Money) -> Money {
-    let cut = schedule
-        .charges
-        .iter()
-        .map(|charge| charged(charge.base, charge.amount, price, post_in).0)
-        .sum();
-    price.plus(post_in).minus(cut)
+pub fn payout(schedule: &Schedule, sale: &Sale) -> Money {
+    let mut works = Works::new(schedule, sale, Which::Sale);
+    capped(works.payout(sale.price.minor()).0)
 }
 
-fn charged(base: Base, amount: Amount, price: Money, post_in: Money) -> (Money, How) {
-    match amount {
-        Amount::Flat(flat) => (flat, How::Flat),
-        Amount::Percent(rate) => {
-            let of = match base {
-                Base::Price => price,
-                Base::PriceAndPost => price.plus(post_in),
-            };
-            (percent_of(of, rate), How::Percent { rate, of })
+/// What is owed though nothing sells, when the thing was offered as this sale says. Not the charges by the month.
+pub fn unsold(schedule: &Schedule, offered: &Sale) -> Charges {
+    charges(schedule, offered, Which::Unsold)
+}
+
+/// What is owed each month, sale or not.
+pub fn monthly(schedule: &Schedule) -> Charges {
+    charges(schedule, &Sale::default(), Which::Month)
+}
+
+fn charges(schedule: &Schedule, sale: &Sale, which: Which) -> Charges {
+    let mut works = Works::new(schedule, sale, which);
+    works.at(sale.price.minor());
+    Charges {
+        lines: lines(&works),
+        total: capped(works.cut().0),
+    }
+}
+
+/// The lines of a schedule as worked out last.
+fn lines(works: &Works<'_>) -> Vec<Line> {
+    let mut lines = Vec::with_capacity(works.cells.len());
+    for (charge, cell) in works.schedule.charges.iter().zip(&works.cells) {
+        if cell.holds {
+            lines.push(Line {
+                label: charge.label.clone(),
+                amount: capped(cell.amount),
+                how: how(&charge.amount, cell),
+                bound: cell.bound,
+            });
         }
     }
+    for group in &works.schedule.groups {
+        let difference = works.difference(group);
+        if difference.amount != 0 {
+            lines.push(Line {
+                label: group.label.clone(),
+                amount: capped(difference.amount),
+                how: How::Group {
+                    sum: capped(difference.sum),
+                },
+                bound: difference.bound,
+            });
+        }
+    }
+    lines
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::terms::Charge;
-
-    fn check(charges: Vec<Charge>, price: i64, post_in: i64, lines: &[i64], pays: i64) {
-        let schedule = Schedule { charges };
-        let settled = settle(&schedule, Money::new(price), Money::new(post_in));
-        let found: Vec<i64> = settled
-            .lines
-            .iter()
-            .map(|line| line.amount.minor())
-            .collect();
-        assert_eq!(found, lines);
-        assert_eq!(settled.cut.minor(), lines.iter().sum::<i64>());
-        assert_eq!(settled.payout.minor(), pays);
-        assert_eq!(
-            payout(&schedule, Money::new(price), Money::new(post_in)),
-            settled.payout
-        );
+fn how(amount: &Amount, cell: &Cell) -> How {
+    let of = capped(nearest(cell.base, cell.parts.max(1)));
+    let part = |step: &Step| Part {
+        rate: step.percent,
+        of,
+        flat: step.flat,
+    };
+    let step = || {
+        let at = cell.step.checked_sub(1);
+        at.map(|at| amount.steps()[at]).unwrap_or_default()
+    };
+    match amount {
+        Amount::Flat(_) => How::Flat,
+        Amount::Percent(rate) => How::Percent { rate: *rate, of },
+        Amount::Brackets(_) => How::Bracket {
+            from: step().from,
+            part: part(&step()),
+        },
+        Amount::Tiers { by, .. } => How::Tier {
+            by: *by,
+            from: step().from,
+            part: part(&step()),
+        },
+        Amount::Slices(steps) => How::Slices(slices(&steps[..cell.step], of)),
     }
+}
 
-    #[test]
-    fn each_charge_is_rounded_once_and_on_its_own() {
-        let ten = || Charge::percent("Sale", Rate::percent(10), Base::Price);
-        let ten_of_all = || Charge::percent("Sale", Rate::percent(10), Base::PriceAndPost);
-        check(
-            vec![ten_of_all(), Charge::flat("Order", Money::new(25))],
-            2600,
-            450,
-            &[305, 25],
-            2720,
-        );
-        check(vec![ten()], 2600, 450, &[260], 2790);
-        check(
-            vec![Charge::percent("Sale", Rate::percent(15), Base::Price)],
-            2600,
-            0,
-            &[390],
-            2210,
-        );
-        // 5 minor units at 10 % twice: a unit each, where 20 % at once would also be one.
-        check(vec![ten(), ten()], 5, 0, &[1, 1], 3);
-        check(vec![], 1500, 0, &[], 1500);
-        check(
-            vec![Charge::flat("Order", Money::new(25))],
-            0,
-            0,
-            &[25],
-            -25,
-        );
+/// The parts of a base that lie in the slices it reaches.
+fn slices(steps: &[Step], of: Money) -> Vec<Part> {
+    let mut parts = Vec::with_capacity(steps.len());
+    for (at, step) in steps.iter().enumerate() {
+        let end = steps.get(at + 1).map_or(of, |next| next.from);
+        if step.percent != Rate::ZERO || !step.flat.is_zero() {
+            parts.push(Part {
+                rate: step.percent,
+                of: end.minus(step.from),
+                flat: step.flat,
+            });
+        }
     }
+    parts
 }

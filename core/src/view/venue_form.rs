@@ -7,7 +7,7 @@ use crate::id::VenueId;
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, Rate, parse, plain};
 use crate::postage::Arrangement;
-use crate::terms::{Amount, Base, Charge, Schedule, settle};
+use crate::terms::{Amount, Base, Charge, Sale, Schedule, settle};
 use serde::{Deserialize, Serialize};
 
 /// A field of the form.
@@ -82,6 +82,7 @@ impl VenueForm {
                     (form.percent, form.base) = (rate.to_string(), charge.base);
                 }
                 Amount::Flat(flat) => form.flat = amount(Some(flat)),
+                Amount::Brackets(_) | Amount::Slices(_) | Amount::Tiers { .. } => {}
             }
         }
         Some(form)
@@ -128,9 +129,7 @@ impl VenueForm {
                 .map(|rate| Charge::percent("Share of the sale", rate, self.base)),
             (!flat.is_zero()).then(|| Charge::flat("Flat charge", flat)),
         ];
-        let schedule = Schedule {
-            charges: charges.into_iter().flatten().collect(),
-        };
+        let schedule = Schedule::of(charges.into_iter().flatten().collect());
         if let Err(error) = schedule.check() {
             complain(VenueInput::Percent, error.to_string());
         }
@@ -158,7 +157,7 @@ pub fn keeps_of_twenty(setup: &VenueSetup, currency: Currency) -> (Money, Money,
     } else {
         crate::postage::Posting::default()
     };
-    let settled = settle(&setup.schedule, price, posting.paid_in);
+    let settled = settle(&setup.schedule, &Sale::of(price, posting.paid_in));
     (
         price,
         settled.cut,

@@ -6,33 +6,29 @@ use wasm_bindgen_test::wasm_bindgen_test as test;
 use haulwren_core::appraise::{Case, HouseRules, Selling, appraise};
 use haulwren_core::money::{Currency, Money, Rate, percent_of};
 use haulwren_core::postage::Arrangement;
-use haulwren_core::terms::{Base, Charge, Schedule, invert, payout};
+use haulwren_core::terms::{Base, Charge, Sale, Schedule, invert, payout};
 use haulwren_core::worth::{Allowances, Sells};
 
 /// `OpenStax` *Managerial Accounting* 3.1 and 3.2, Hicks (S, R): price 100, variable cost 20, fixed cost 18,000. Variable
 /// cost is a fifth of the price, so sales of 22,500 (225 units) break even and 42,500 (425 units) leave 16,000.
 #[test]
 fn sales_that_break_even_are_the_least_price_that_pays_the_fixed_cost() {
-    let fifth = Schedule {
-        charges: vec![Charge::percent(
-            "Variable cost",
-            Rate::percent(20),
-            Base::Price,
-        )],
-    };
-    let sales = |fixed_and_profit| invert(&fifth, Money::ZERO, Money::new(fixed_and_profit));
+    let fifth = Schedule::of(vec![Charge::percent(
+        "Variable cost",
+        Rate::percent(20),
+        Base::Price,
+    )]);
+    let sales = |fixed_and_profit| invert(&fifth, &Sale::default(), Money::new(fixed_and_profit));
     assert_eq!(sales(18_000_00), Ok(Money::new(22_500_00)));
     assert_eq!(sales(18_000_00 + 16_000_00), Ok(Money::new(42_500_00)));
     // And by the unit: each of the 225 has to leave 80 of its price.
-    let each = Schedule {
-        charges: vec![Charge::flat("Variable cost", Money::new(20_00))],
-    };
+    let each = Schedule::of(vec![Charge::flat("Variable cost", Money::new(20_00))]);
     assert_eq!(
-        invert(&each, Money::ZERO, Money::new(18_000_00 / 225)),
+        invert(&each, &Sale::default(), Money::new(18_000_00 / 225)),
         Ok(Money::new(100_00))
     );
     assert_eq!(
-        payout(&each, Money::new(100_00), Money::ZERO),
+        payout(&each, &Sale::of(Money::new(100_00), Money::ZERO)),
         Money::new(80_00)
     );
 }

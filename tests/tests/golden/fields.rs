@@ -81,13 +81,11 @@ fn venue() -> Vec<Edits> {
 }
 
 fn terms() -> Vec<Edits> {
-    let schedule = Schedule {
-        charges: vec![
-            Charge::percent("Share of the sale", Rate::percent(10), Base::Price),
-            Charge::percent("Share of the payment", rate("12.5"), Base::PriceAndPost),
-            Charge::flat("Flat charge", Money::new(25)),
-        ],
-    };
+    let schedule = Schedule::of(vec![
+        Charge::percent("Share of the sale", Rate::percent(10), Base::Price),
+        Charge::percent("Share of the payment", rate("12.5"), Base::PriceAndPost),
+        Charge::flat("Flat charge", Money::new(25)),
+    ]);
     let edits = [
         TermsEdit::Venue(Some(VENUE)),
         TermsEdit::From(Some(day("2026-11-21"))),

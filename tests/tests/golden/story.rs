@@ -75,12 +75,10 @@ fn quayside() -> VenueSetup {
         arrangement: Arrangement::BuyerAtCost,
         postage: Money::new(450),
         packing: Money::new(40),
-        schedule: Schedule {
-            charges: vec![
-                Charge::percent("Share of the sale", Rate::percent(10), Base::PriceAndPost),
-                Charge::flat("Flat charge", Money::new(25)),
-            ],
-        },
+        schedule: Schedule::of(vec![
+            Charge::percent("Share of the sale", Rate::percent(10), Base::PriceAndPost),
+            Charge::flat("Flat charge", Money::new(25)),
+        ]),
     }
 }
 

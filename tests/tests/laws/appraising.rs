@@ -5,11 +5,12 @@ use haulwren_core::appraise::{
 };
 use haulwren_core::money::{Currency, Money, Rate, down_to_step};
 use haulwren_core::postage::Arrangement;
-use haulwren_core::terms::{Schedule, payout};
+use haulwren_core::terms::{Sale, Schedule, payout};
 use haulwren_core::worth::{Allowances, Sells};
 use proptest::prelude::*;
 
 use crate::terms::schedules;
+use crate::terms_cases::rich_schedules;
 
 /// A case that owns its schedule.
 #[derive(Clone, Debug)]
@@ -51,7 +52,7 @@ impl Facts {
             Arrangement::BuyerAtCost => (self.postage, self.postage, self.packing),
             Arrangement::SellerPays => (0, self.postage, self.packing),
         };
-        payout(&self.schedule, price, Money::new(post_in)).minor() - post_out - packing
+        payout(&self.schedule, &Sale::of(price, Money::new(post_in))).minor() - post_out - packing
     }
 }
 
@@ -90,7 +91,7 @@ fn facts() -> impl Strategy<Value = Facts> {
         });
     let arrangement = proptest::sample::select(&Arrangement::ALL[..]);
     (
-        schedules(),
+        prop_oneof![schedules(), rich_schedules()],
         arrangement,
         sells,
         0_i64..900,

@@ -7,6 +7,13 @@ mod book;
 mod money;
 mod screens;
 mod terms;
+mod terms_cases;
+mod terms_core;
+mod terms_fraction;
+mod terms_model;
+mod terms_rich;
+mod terms_types;
+mod terms_wild;
 
 use proptest::test_runner::{Config, RngSeed};
 

@@ -19,7 +19,7 @@ struct Dress {
 
 impl Dress {
     fn new() -> Self {
-        let charges = |charges| Schedule { charges };
+        let charges = Schedule::of;
         Self {
             usd: Currency::from_code("USD").unwrap(),
             quayside: charges(vec![

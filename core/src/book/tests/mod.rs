@@ -104,9 +104,7 @@ fn setup(name: &str, percent: u32) -> VenueSetup {
         arrangement: Arrangement::BuyerAtCost,
         postage: Money::new(450),
         packing: Money::new(40),
-        schedule: Schedule {
-            charges: vec![share],
-        },
+        schedule: Schedule::of(vec![share]),
     }
 }
 

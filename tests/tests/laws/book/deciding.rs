@@ -31,7 +31,7 @@ fn any_names() -> impl Strategy<Value = String> {
 
 fn any_setups() -> impl Strategy<Value = VenueSetup> {
     let charge = (any_names(), any_money()).prop_map(|(label, flat)| Charge::flat(&label, flat));
-    let schedule = prop::collection::vec(charge, 0..15).prop_map(|charges| Schedule { charges });
+    let schedule = prop::collection::vec(charge, 0..15).prop_map(Schedule::of);
     (any_names(), any_money(), any_money(), schedule, setups()).prop_map(
         |(name, postage, packing, schedule, fit)| VenueSetup {
             name,

@@ -9,6 +9,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 
 use crate::terms::fit_schedules;
+use crate::terms_cases::rich_schedules;
 
 /// One thing done. Small numbers choose among the records that are there, gone ones and one that never was included.
 #[derive(Clone, Debug)]
@@ -74,7 +75,8 @@ pub fn allowances() -> impl Strategy<Value = Allowances> {
 
 pub fn setups() -> impl Strategy<Value = VenueSetup> {
     let arrangement = prop::sample::select(&Arrangement::ALL[..]);
-    (names(), arrangement, amounts(), amounts(), fit_schedules()).prop_map(
+    let schedule = prop_oneof![2 => fit_schedules(), 1 => rich_schedules()];
+    (names(), arrangement, amounts(), amounts(), schedule).prop_map(
         |(name, arrangement, postage, packing, schedule)| VenueSetup {
             name,
             arrangement,

@@ -1,13 +1,14 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! ids, days and stamps; money; measures; the terms of venues; postage; what a thing is worth; the verdict; changes and how they
+//! ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; what a thing is worth; the verdict; changes and how they
 //! fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
 
 pub mod day;
 pub mod id;
+pub mod natural;
 pub mod stamp;
 
 #[deny(clippy::arithmetic_side_effects)]
@@ -18,6 +19,9 @@ pub mod measure;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod terms;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod packing;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod postage;

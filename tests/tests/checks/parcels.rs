@@ -3,7 +3,7 @@
 #[cfg(target_arch = "wasm32")]
 use wasm_bindgen_test::wasm_bindgen_test as test;
 
-use haulwren_core::measure::{Direction, Length, ParcelSize, Unit, Volume, Weight, WeightUnit};
+use haulwren_core::measure::{Direction, Length, ParcelSize, Volume, Weight, WeightUnit};
 use haulwren_core::money::{Money, product};
 use haulwren_core::postage::{
     Limits, Parcel, RateCard, Refused, Rounding, Service, Step, To, Volumetric, billable, quote,

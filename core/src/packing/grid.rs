@@ -9,6 +9,8 @@ use super::search::{Found, Sides};
 
 /// The most cells that are looked at.
 const MOST_CELLS: usize = 4_096;
+/// The most borders along one axis.
+const MOST_BORDERS: usize = 256;
 
 /// The cells and what is left to place.
 pub(super) struct Grid<'a> {
@@ -148,7 +150,7 @@ fn sums(room: u64, axis: usize, pieces: &[&Vec<Sides>]) -> Option<Vec<u64>> {
         }
         sums.sort_unstable();
         sums.dedup();
-        if sums.len() > MOST_CELLS {
+        if sums.len() > MOST_BORDERS {
             return None;
         }
     }

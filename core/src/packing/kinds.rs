@@ -5,6 +5,9 @@ use crate::measure::{ParcelSize, Weight, WeightUnit};
 use super::caution::Caution;
 use super::container::{Form, Fragility, Piece};
 
+/// What is shown beside figures that come from here.
+pub const TYPICAL: &str = "Typical: weigh yours.";
+
 /// A kind to begin with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Starter {

@@ -20,4 +20,4 @@ pub use choose::{Choice, cheapest};
 pub use container::{Container, Form, Fragility, Piece};
 pub use fit::{Fit, Fitted, NODES, fit};
 pub use heft::Heft;
-pub use kinds::{STARTERS, Starter};
+pub use kinds::{STARTERS, Starter, TYPICAL};

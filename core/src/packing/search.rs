@@ -43,3 +43,7 @@ pub(super) fn search(room: Sides, pieces: &[Vec<Sides>], nodes: u32) -> Found {
     };
     exact.node(0, slack)
 }
+
+#[cfg(test)]
+#[path = "tests/search.rs"]
+mod tests;

@@ -64,12 +64,12 @@ pub(super) fn hint(
         }
     }
     let table = greatest(service, billing.step);
-    let heaviest = service.limits.heaviest.map_or(table, Weight::ticks);
-    let room = table.min(heaviest).saturating_sub(weight.ticks());
-    let more = if heaviest < table {
-        None
-    } else {
-        price(billing.step + 1).map(|dearer| dearer.minus(here))
+    let heaviest = service.limits.heaviest.map(Weight::ticks);
+    let heaviest = heaviest.filter(|heaviest| *heaviest <= table);
+    let room = heaviest.unwrap_or(table).saturating_sub(weight.ticks());
+    let more = match heaviest {
+        Some(_) => None,
+        None => price(billing.step + 1).map(|dearer| dearer.minus(here)),
     };
     if room > near(billing.step) || more.is_some_and(|more| more <= Money::ZERO) {
         return None;

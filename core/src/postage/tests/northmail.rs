@@ -134,6 +134,31 @@ fn hints_say_how_near_a_step_is() {
     assert_eq!(hint("2.05 lb"), over("0.8 oz", 550));
 }
 
+/// Less weight saves nothing while the volume holds the parcel at its step; and over the most weight there is no next step.
+#[test]
+fn hints_mind_the_volume_and_the_most_weight() {
+    let mut card = northmail();
+    let hint = |card: &RateCard, weight: &str, size: &str| {
+        let quote = quote(card, &card.services[0], &parcel(weight, size), To::Zone(2));
+        quote.unwrap().hint
+    };
+    // 810 cubic inches count as 5 lb: so do 2.05 lb.
+    assert_eq!(hint(&card, "2.05 lb", "10 x 9 x 9 in"), None);
+    assert!(hint(&card, "2.05 lb", "8 x 9 x 9 in").is_some());
+    card.services[0].limits.heaviest = "15.5 oz".parse().ok();
+    let room = "0.5 oz".parse().unwrap();
+    let more = None;
+    assert_eq!(hint(&card, "15 oz", ""), Some(Hint::Under { room, more }));
+    card.services[0].limits.heaviest = "1 lb".parse().ok();
+    let room = "0.2 oz".parse().unwrap();
+    let more = Some(Money::new(100));
+    assert_eq!(hint(&card, "11.8 oz", ""), Some(Hint::Under { room, more }));
+    assert_eq!(
+        hint(&card, "15.8 oz", ""),
+        Some(Hint::Under { room, more: None })
+    );
+}
+
 #[test]
 fn flat_containers_go_at_their_own_price() {
     let mut card = northmail();
@@ -164,8 +189,9 @@ fn of_surcharges_by_one_measure_the_greatest_counts() {
         amount: Money::new(amount),
     };
     card.services[0].surcharges = vec![
-        over("30 in", 1500),
         over("22 in", 400),
+        over("30 in", 1500),
+        over("26 in", 900),
         Surcharge {
             over: Over::LengthAndGirth("30 in".parse().unwrap()),
             amount: Money::new(25),

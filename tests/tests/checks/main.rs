@@ -9,6 +9,7 @@ mod decisions;
 mod digests;
 mod fit;
 mod ids;
+mod limits;
 mod lot_costs;
 mod names;
 mod parcels;

@@ -61,7 +61,7 @@ fn limits(longest: &str, around: Option<&str>, sides: Option<&str>, most: Option
     }
 }
 
-/// Universal Postal Union, letter post (S2, three posts' pages that quote it): the three sides together 900 mm, none over 600 mm,
+/// Universal Postal Union, letter post (S2, three pages that quote it): the three sides together 900 mm, none over 600 mm,
 /// 2 kg.
 #[test]
 fn letters_of_the_postal_union() {
@@ -89,7 +89,7 @@ fn letters_of_the_postal_union() {
     );
 }
 
-/// Universal Postal Union, parcels (S2, two posts' pages): no side over 1.05 m and length and girth 2 m; or, where larger ones are
+/// Universal Postal Union, parcels: no side over 1.05 m (S2, two pages that quote it) and length and girth 2 m (M); or, where larger ones are
 /// taken, 1.50 m and 3 m (M).
 #[test]
 fn parcels_of_the_postal_union() {

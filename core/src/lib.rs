@@ -1,7 +1,8 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! JSON; ids, days and stamps; money; measures; the terms of venues; postage; what a thing is worth; the verdict; changes and how they
+//! JSON; ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; what a thing is worth;
+//! the verdict; changes and how they
 //! fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
@@ -10,6 +11,7 @@ pub mod json;
 
 pub mod day;
 pub mod id;
+pub mod natural;
 pub mod stamp;
 
 #[deny(clippy::arithmetic_side_effects)]
@@ -20,6 +22,9 @@ pub mod measure;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod terms;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod packing;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod postage;

@@ -27,13 +27,14 @@ pub struct VenueFacts {
 
 impl VenueFacts {
     fn postage(&self) -> String {
-        match self.arrangement {
-            Arrangement::BuyerAtCost if self.post_in.is_zero() => "+ post".to_owned(),
-            Arrangement::BuyerAtCost => {
-                format!("+ post {}", format::amount(self.post_in, self.currency))
-            }
-            Arrangement::SellerPays => "post included".to_owned(),
-            Arrangement::HandedOver => "in person".to_owned(),
+        if !self.arrangement.is_posted() {
+            "in person".to_owned()
+        } else if !self.post_in.is_zero() {
+            format!("+ post {}", format::amount(self.post_in, self.currency))
+        } else if self.arrangement == Arrangement::BuyerAtCost {
+            "+ post".to_owned()
+        } else {
+            "post included".to_owned()
         }
     }
 }

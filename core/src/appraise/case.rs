@@ -31,7 +31,7 @@ pub struct Case<'a> {
 #[derive(Clone, Copy, Debug)]
 pub struct Selling<'a> {
     /// Who pays the postage.
-    pub arrangement: Arrangement,
+    pub arrangement: &'a Arrangement,
     /// What the venue takes.
     pub schedule: &'a Schedule,
 }

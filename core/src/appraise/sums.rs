@@ -32,11 +32,14 @@ impl Sums {
     /// What the case lacks: the venue, or the postage where there is a parcel.
     pub fn at(case: &Case<'_>, price: Money) -> Result<Self, Missing> {
         let venue = case.venue.ok_or(Missing::Venue)?;
-        let (posting, packing) = if venue.arrangement.is_posted() {
-            let cost = case.postage.ok_or(Missing::Postage)?;
-            (venue.arrangement.posting(cost), case.packing)
+        let posting = venue
+            .arrangement
+            .posting(case.postage, None, price)
+            .map_err(|_| Missing::Postage)?;
+        let packing = if venue.arrangement.is_posted() {
+            case.packing
         } else {
-            (Posting::default(), Money::ZERO)
+            Money::ZERO
         };
         let settlement = settle(venue.schedule, &Sale::of(price, posting.paid_in));
         let aside = case.allowances.set_aside(price);

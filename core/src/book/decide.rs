@@ -98,7 +98,7 @@ impl State {
         }
         let edits = [
             VenueEdit::Name(Some(name)),
-            VenueEdit::Arrangement(Some(setup.arrangement)),
+            VenueEdit::Arrangement(Some(setup.arrangement.clone())),
             VenueEdit::Postage(Some(setup.postage)),
             VenueEdit::Packing(Some(setup.packing)),
         ];

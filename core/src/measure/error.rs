@@ -21,7 +21,13 @@ pub enum MeasureError {
     /// More than four decimals.
     #[error("Use at most 4 decimals.")]
     TooFine,
-    /// Over a million of the unit.
+    /// Not three sides.
+    #[error("Give three sides, such as 12 x 9 x 2 in.")]
+    NotThreeSides,
+    /// A side of no length.
+    #[error("A side can't be nothing.")]
+    NoSide,
+    /// Over a million of the unit, or a side over ten metres.
     #[error("That is more than any parcel.")]
     TooLarge,
 }

@@ -1,9 +1,16 @@
-//! Weights and lengths, kept as they were typed and compared by the exact definitions of their units.
+//! Weights, lengths, volumes and the sizes of parcels, kept as they were typed and compared by the exact definitions of
+//! their units.
 
 mod error;
 mod quantity;
+mod size;
+mod ticks;
 mod units;
+mod volume;
 
 pub use error::MeasureError;
 pub use quantity::{Quantity, Unit};
+pub use size::ParcelSize;
+pub use ticks::{Direction, whole_steps};
 pub use units::{Length, LengthUnit, Weight, WeightUnit};
+pub use volume::{Volume, VolumeUnit};

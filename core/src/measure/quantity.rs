@@ -53,6 +53,12 @@ impl<U: Unit> Quantity<U> {
         Ok(Self { amount, unit })
     }
 
+    /// A whole number of a unit, for literals.
+    pub const fn whole(amount: u16, unit: U) -> Self {
+        let amount = Decimal::from_parts(amount as u32, 0, 0, false, 0);
+        Self { amount, unit }
+    }
+
     /// The number that was typed.
     pub const fn amount(self) -> Decimal {
         self.amount
@@ -61,6 +67,23 @@ impl<U: Unit> Quantity<U> {
     /// The unit that was typed.
     pub const fn unit(self) -> U {
         self.unit
+    }
+
+    /// The number in ten-thousandths, which is how fine it can be typed: 95,000 for 9.5. At most 10^10.
+    pub fn ten_thousandths(self) -> u64 {
+        let number = self.amount.normalize();
+        let missing = MAX_DECIMALS.saturating_sub(number.scale());
+        // In range: `new` let nothing finer, greater or below nothing in.
+        u64::try_from(number.mantissa()).unwrap_or(0) * 10_u64.pow(missing)
+    }
+
+    /// The quantity of so many ten-thousandths of a unit.
+    ///
+    /// # Errors
+    /// [`MeasureError::TooLarge`] over a million of the unit.
+    pub fn from_ten_thousandths(count: u128, unit: U) -> Result<Self, MeasureError> {
+        let count = i64::try_from(count).map_err(|_| MeasureError::TooLarge)?;
+        Self::new(Decimal::new(count, MAX_DECIMALS).normalize(), unit)
     }
 
     /// The same in the dimension's base unit, exactly.

@@ -23,7 +23,7 @@ pub use exact::product;
 pub use rate::Rate;
 pub use round::{
     capped, down_to_step, half_away, left_after_reaches, nearest, nearest_step_of, percent_of,
-    up_to_step,
+    up_to_step, weighted_mean,
 };
 pub use split::split;
 pub use typed::{parse, plain};

@@ -37,6 +37,16 @@ pub fn nearest_step_of(amount: Money, numerator: u32, denominator: u32, step: Mo
     capped(steps * step)
 }
 
+/// The mean of amounts by their weights, to the minor unit, half away from zero, once. `None` when all weights are nothing.
+pub fn weighted_mean(parts: &[(Money, u32)]) -> Option<Money> {
+    let (mut sum, mut whole) = (0_i128, 0_i128);
+    for (amount, weight) in parts {
+        sum += i128::from(amount.minor()) * i128::from(*weight);
+        whole += i128::from(*weight);
+    }
+    (whole > 0).then(|| from_ratio(sum, whole))
+}
+
 /// Is `reached` at least what is left of `amount` once `rate` percent of it is taken off? Compared exactly.
 pub fn left_after_reaches(reached: Money, amount: Money, rate: Rate) -> bool {
     let whole = i128::from(Rate::HUNDRED.ten_thousandths());
@@ -97,6 +107,23 @@ mod tests {
         assert_eq!(nearest_step_of(m(700), 1, 2, m(100)), m(400));
         assert_eq!(nearest_step_of(m(699), 1, 2, m(100)), m(300));
         assert_eq!(nearest_step_of(m(500), 2, 3, m(100)), m(300));
+    }
+
+    #[test]
+    fn a_mean_is_rounded_half_away_from_zero_once() {
+        let check = |parts: &[(i64, u32)], expected: Option<i64>| {
+            let parts: Vec<(Money, u32)> = parts
+                .iter()
+                .map(|(minor, weight)| (Money::new(*minor), *weight))
+                .collect();
+            assert_eq!(weighted_mean(&parts), expected.map(Money::new), "{parts:?}");
+        };
+        check(&[(450, 5000), (551, 5000)], Some(501));
+        check(&[(-450, 1), (-551, 1)], Some(-501));
+        check(&[(1, 1), (2, 2)], Some(2));
+        check(&[(700, 0), (300, 7)], Some(300));
+        check(&[(300, 0)], None);
+        check(&[], None);
     }
 
     #[test]

@@ -115,7 +115,7 @@ fn at_venue(
     let known = venue.and_then(|id| state.venue(id));
     let terms = venue.and_then(|id| state.terms_on(id, today));
     let arrangement = known
-        .and_then(|venue| venue.arrangement)
+        .and_then(|venue| venue.arrangement.clone())
         .unwrap_or_default();
     let postage = typed
         .postage
@@ -130,7 +130,7 @@ fn at_venue(
         ask: typed.ask,
         sells: typed.sells,
         venue: schedule.map(|schedule| Selling {
-            arrangement,
+            arrangement: &arrangement,
             schedule,
         }),
         postage,
@@ -161,6 +161,7 @@ pub fn decide(state: &State, draft: &DecideDraft, today: Day) -> Option<DecideVi
     let typed = read(draft, currency);
     let judged = judged_venue(state, draft);
     let here = at_venue(state, &typed, judged, currency, today);
+    let likely = typed.sells.map(Sells::likely).unwrap_or_default();
     let mut venues: Vec<VenueCard> = state
         .venues()
         .map(|(id, venue)| {
@@ -168,11 +169,12 @@ pub fn decide(state: &State, draft: &DecideDraft, today: Day) -> Option<DecideVi
             VenueCard {
                 id,
                 name: venue.name.clone().unwrap_or_default(),
-                arrangement: there.arrangement,
                 post_in: there
                     .arrangement
-                    .posting(there.postage.unwrap_or_default())
-                    .paid_in,
+                    .posting(Some(there.postage.unwrap_or_default()), None, likely)
+                    .map(|posting| posting.paid_in)
+                    .unwrap_or_default(),
+                arrangement: there.arrangement,
                 keep: there.appraisal.judged.as_ref().map(Judged::keep),
                 judged: Some(id) == judged,
             }

@@ -136,7 +136,7 @@ impl VenueForm {
         if complaints.is_empty() {
             Ok(VenueSetup {
                 name,
-                arrangement: self.arrangement,
+                arrangement: self.arrangement.clone(),
                 postage,
                 packing,
                 schedule,
@@ -152,11 +152,10 @@ impl VenueForm {
 #[must_use]
 pub fn keeps_of_twenty(setup: &VenueSetup, currency: Currency) -> (Money, Money, Money) {
     let price = Money::from_minor(currency.unit().minor() * 20).unwrap_or_default();
-    let posting = if setup.arrangement.is_posted() {
-        setup.arrangement.posting(setup.postage)
-    } else {
-        crate::postage::Posting::default()
-    };
+    let posting = setup
+        .arrangement
+        .posting(Some(setup.postage), None, price)
+        .unwrap_or_default();
     let settled = settle(&setup.schedule, &Sale::of(price, posting.paid_in));
     (
         price,

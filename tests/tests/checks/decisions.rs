@@ -42,7 +42,7 @@ fn kept(price: i64, cost: i64) -> Money {
         ask: Some(Money::new(cost)),
         sells: Some(Sells::new(None, Money::new(price), None).unwrap()),
         venue: Some(Selling {
-            arrangement: Arrangement::HandedOver,
+            arrangement: &Arrangement::HandedOver,
             schedule: &nothing,
         }),
         postage: None,

@@ -4,7 +4,10 @@
 
 mod appraising;
 mod book;
+mod measure;
 mod money;
+mod packing;
+mod postage;
 mod screens;
 mod terms;
 mod terms_cases;

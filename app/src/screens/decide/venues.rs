@@ -64,7 +64,7 @@ fn facts_of(view: &DecideView, id: VenueId) -> Option<VenueFacts> {
     Some(VenueFacts {
         name: card.name.clone(),
         keep: card.keep,
-        arrangement: card.arrangement,
+        arrangement: card.arrangement.clone(),
         post_in: card.post_in,
         is_judged: card.judged,
         currency: view.currency,

@@ -88,7 +88,7 @@ pub fn venue_fields(desk: Desk) -> Nodes {
         desk,
         |form| position(&ARRANGEMENTS, &form.arrangement),
         |form, at| {
-            form.arrangement = ARRANGEMENTS[at];
+            form.arrangement = ARRANGEMENTS[at].clone();
         },
     );
     let base = choose(

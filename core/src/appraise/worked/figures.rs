@@ -36,13 +36,13 @@ fn the_other_venues_keep_as_drawn() {
     let dress = Dress::new();
     let mut case = dress.case(Some(6_00));
     case.venue = Some(Selling {
-        arrangement: Arrangement::SellerPays,
+        arrangement: &Arrangement::SellerPays,
         schedule: &dress.marlpost,
     });
     assert_eq!(judged(&case).keep(), Money::new(4_80));
     // Handed over at 15.00: no parcel, so neither postage nor packing, and an unknown postage is no obstacle.
     case.venue = Some(Selling {
-        arrangement: Arrangement::HandedOver,
+        arrangement: &Arrangement::HandedOver,
         schedule: &dress.townboard,
     });
     case.sells = Some(Sells::new(None, Money::new(15_00), None).unwrap());

@@ -46,7 +46,7 @@ impl Dress {
             ask: ask.map(Money::new),
             sells: Some(prices.unwrap()),
             venue: Some(Selling {
-                arrangement: Arrangement::BuyerAtCost,
+                arrangement: &Arrangement::BuyerAtCost,
                 schedule: &self.quayside,
             }),
             postage: Some(Money::new(4_50)),

@@ -103,7 +103,7 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
             let terms = state.terms_on(id, today).unwrap().1;
             (venue.arrangement, venue.postage, venue.packing)
                 == (
-                    Some(setup.arrangement),
+                    Some(setup.arrangement.clone()),
                     Some(setup.postage),
                     Some(setup.packing),
                 )

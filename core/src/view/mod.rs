@@ -11,7 +11,7 @@ mod saves;
 mod venue_form;
 
 pub use complaint::Complaint;
-pub use decide::{DecideView, VenueCard, decide, purchase};
+pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{HaulRow, HaulView, haul};
 pub use history::{Said, history};

@@ -9,12 +9,14 @@ mod parts;
 mod rules_form;
 mod saves;
 mod venue_form;
+mod what;
 
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
-pub use haul::{HaulRow, HaulView, haul};
+pub use haul::{HaulRow, HaulView, PassedRow, haul};
 pub use history::{Said, history};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
 pub use venue_form::{VenueForm, VenueInput, keeps_of_twenty};
+pub use what::{Before, KindChoice, before, kinds};

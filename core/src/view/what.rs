@@ -52,12 +52,12 @@ pub fn kinds(state: &State, draft: &DecideDraft) -> Vec<KindChoice> {
 /// Things bought before, the last ones first, each name once; only those whose name holds what is typed.
 #[must_use]
 pub fn before(state: &State, typed: &str) -> Vec<Before> {
-    let typed = typed.trim().to_lowercase();
+    let typed = typed.trim().to_ascii_lowercase();
     let mut found: Vec<Before> = Vec::new();
     for (_, thing) in state.things().rev() {
         let Some(name) = &thing.name else { continue };
         let is_known = found.iter().any(|known| known.name == *name);
-        if is_known || !name.to_lowercase().contains(&typed) {
+        if is_known || !name.to_ascii_lowercase().contains(&typed) {
             continue;
         }
         found.push(Before {

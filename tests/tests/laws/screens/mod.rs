@@ -2,4 +2,5 @@
 
 mod deciding;
 mod forms;
+mod sending;
 mod typing;

@@ -8,8 +8,8 @@ use haulwren_core::json;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::postage::Arrangement;
 use haulwren_core::view::{
-    ChargeInput, GroupInput, Of, PostInput, Posts, RulesForm, StepInput, VenueForm, VenueInput,
-    Way, decide, history,
+    ChargeInput, Dates, GroupInput, Of, PostInput, Posts, RulesForm, StepInput, VenueForm,
+    VenueInput, Way, dates, decide, history, setup_of,
 };
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -110,6 +110,41 @@ prop_compose! {
     ) -> RulesForm {
         RulesForm { least_keep, no_loss_if_low, cash_step, reach, unsold, offers, returns }
     }
+}
+
+/// Common practice, no source: terms are worth another look after half a year.
+#[test]
+fn terms_grow_stale_until_somebody_says_still_so() {
+    const DAY: u64 = 86_400_000;
+    let mut device = Device::begun();
+    let mut form = VenueForm {
+        name: "Quayside".to_owned(),
+        ..VenueForm::default()
+    };
+    form.charges[0].percent = "10".to_owned();
+    let setup = form.read(usd()).unwrap();
+    let edits = device.decide(&Command::SaveVenue { id: None, setup });
+    device.commit(edits.unwrap());
+    let (id, _) = device.state.venues().next().unwrap();
+    let first = device.now.day().unwrap();
+    let fresh = |from, checked| Dates {
+        from,
+        checked,
+        stale: None,
+    };
+    assert_eq!(dates(&device.state, id, first), Some(fresh(first, first)));
+
+    device.now.0 += 200 * DAY;
+    let later = device.now.day().unwrap();
+    let found = dates(&device.state, id, later).unwrap();
+    assert_eq!((found.checked, found.stale), (first, Some(200)));
+    let setup = setup_of(&device.state, id, later).unwrap();
+    let edits = device.decide(&Command::SaveVenue {
+        id: Some(id),
+        setup,
+    });
+    device.commit(edits.unwrap());
+    assert_eq!(dates(&device.state, id, later), Some(fresh(first, later)));
 }
 
 proptest! {

@@ -117,7 +117,9 @@ fn others(desk: Desk, at: usize) -> El {
         all = all.with("Only charges before this one can be meant: put it after them.");
     }
     for other in 0..at {
-        let name = read(desk, other, |charge| charge.label.clone());
+        let name = desk
+            .form
+            .with_untracked(|form| form.charges[other].label.clone());
         all = all.with(tick(
             desk,
             &format!("charge-{at}-of-{other}"),

@@ -27,6 +27,8 @@ fn row(desk: Desk, at: usize) -> El {
     let is_open = worked(move || desk.opened.get() == Some(at));
     let turn = move || {
         let open = !is_open.get_untracked();
+        // Whoever looks into the list stays with it.
+        desk.more.set(true);
         desk.opened.set(open.then_some(at));
     };
     let of = move |say: fn(&ChargeForm) -> String| {
@@ -69,10 +71,10 @@ fn gist(charge: &ChargeForm) -> String {
     let mut gist = match charge.way {
         Way::Percent => format!("{} %", or_none(&charge.percent)),
         Way::Flat => or_none(&charge.flat),
-        Way::Brackets => "by the price".to_owned(),
-        Way::Slices => "slice by slice".to_owned(),
-        Way::ByMonth => "by the month’s sales".to_owned(),
-        Way::ByYear => "by the year’s sales".to_owned(),
+        Way::Brackets => format!("in {} steps", charge.steps.len()),
+        Way::Slices => format!("in {} slices", charge.steps.len()),
+        Way::ByMonth => "by the month’s sales,".to_owned(),
+        Way::ByYear => "by the year’s sales,".to_owned(),
     };
     let of = match charge.of {
         _ if charge.way == Way::Flat => "",

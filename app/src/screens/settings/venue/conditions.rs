@@ -8,7 +8,7 @@ use haulwren_core::view::{Back, ChargeForm, ChargeInput, Promotion, Times, Venue
 
 use super::charge::{change, read, write};
 use super::desk::Desk;
-use super::fields::{amount, fault_line, key, pick, row, text, tick, words};
+use super::fields::{Text, amount, fault_line, key, pick, row, text, tick, words};
 use crate::screens::parts;
 use crate::ui::el::{El, Nodes, div, el};
 
@@ -143,7 +143,11 @@ fn regions(desk: Desk, at: usize) -> El {
         let one = |region: usize| {
             let id = format!("charge-{at}-region-{region}");
             let input = VenueInput::Charge(at, ChargeInput::Region(region));
-            text(desk, &words(&id, "Only for buyers in", input))
+            let region = Text {
+                hint: "Left empty, it doesn’t count.",
+                ..words(&id, "Only for buyers in", input)
+            };
+            text(desk, &region)
         };
         (0..count.get()).map(one).collect::<Vec<_>>()
     };
@@ -154,9 +158,16 @@ fn regions(desk: Desk, at: usize) -> El {
             }
         });
     };
-    div("form flush")
-        .show(rows)
-        .with(key("Only for some regions", add))
+    let has_some = worked(move || count.get() > 0);
+    let more = move || {
+        let word = if has_some.get() {
+            "Add a region"
+        } else {
+            "Only for some regions"
+        };
+        key(word, add)
+    };
+    div("form flush").show(rows).show(more)
 }
 
 /// Kinds that it holds for, where it does so for some only.

@@ -1,26 +1,28 @@
 //! Limits on several charges together.
 
 use crate::live::worked;
-use haulwren_core::view::{GroupForm, GroupInput, VenueForm, VenueInput, is_marked, marked};
+use haulwren_core::view::{
+    ChargeForm, GroupForm, GroupInput, VenueForm, VenueInput, is_marked, marked,
+};
 
-use super::charge;
 use super::desk::Desk;
 use super::fields::{amount, fault_line, key, row, text, tick, words};
 use crate::ui::el::{El, div, el};
 
 /// All limits, and the key that adds one.
 pub fn limits(desk: Desk) -> El {
-    let counts = worked(move || {
+    let count = worked(move || desk.form.with(|form| form.groups.len()));
+    let names = worked(move || {
+        let name = |charge: &ChargeForm| charge.label.clone();
         desk.form
-            .with(|form| (form.groups.len(), form.charges.len()))
+            .with(|form| form.charges.iter().map(name).collect::<Vec<_>>())
     });
     let rows = move || {
-        let (groups, charges) = counts.get();
-        (0..groups)
-            .map(|at| limit(desk, at, charges))
-            .collect::<Vec<_>>()
+        let (groups, names) = (count.get(), names.get());
+        let one = |at| limit(desk, at, &names);
+        (0..groups).map(one).collect::<Vec<_>>()
     };
-    let has_several = worked(move || counts.get().1 > 1);
+    let has_several = worked(move || names.with(|names| names.len() > 1));
     let add = move || {
         let add = || {
             key("Limit several charges together", move || {
@@ -32,18 +34,17 @@ pub fn limits(desk: Desk) -> El {
     div("form flush").show(rows).show(add)
 }
 
-fn limit(desk: Desk, at: usize, charges: usize) -> El {
+fn limit(desk: Desk, at: usize, names: &[String]) -> El {
     let of = |input| VenueInput::Group(at, input);
     let id = |name: &str| format!("limit-{at}-{name}");
     let mut ticks = el("fieldset")
         .class("ticks")
         .with(el("legend").with("These charges together"));
-    for charge in 0..charges {
-        let name = charge::read(desk, charge, |charge| charge.label.clone());
+    for (charge, name) in names.iter().enumerate() {
         ticks = ticks.with(tick(
             desk,
             &format!("limit-{at}-of-{charge}"),
-            &name,
+            name,
             move |form| {
                 form.groups
                     .get(at)

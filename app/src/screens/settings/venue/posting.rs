@@ -17,11 +17,11 @@ const WAYS: [(&str, &str); 5] = [
     ("In person", "Handed over: nothing is packed or posted."),
     (
         "A stated sum",
-        "The buyer pays a sum that you state, whatever it costs.",
+        "The buyer pays what you state, whatever it costs.",
     ),
     (
         "The venue’s label",
-        "The parcel goes with a label of the venue’s own.",
+        "The venue sells the label, and names its price.",
     ),
 ];
 const PAYERS: [&str; 3] = ["The buyer", "You", "Both, by share"];
@@ -178,10 +178,18 @@ fn band(desk: Desk, at: usize) -> El {
 
 /// Usual postage and packing, where anything is posted.
 pub fn sending(desk: Desk) -> El {
-    let is_posted = worked(move || post(desk, |post| post.way != Posts::HandedOver));
+    let way = worked(move || post(desk, |post| post.way));
+    let is_posted = worked(move || way.get() != Posts::HandedOver);
+    let note = move || {
+        let note = match way.get() {
+            Posts::Label => "The label’s price is used in place of the usual postage.",
+            _ => "Used until you type others for a thing.",
+        };
+        note.to_owned()
+    };
     div("bare").show(move || {
-        let note = || parts::support("Used until you type others for a thing.");
-        is_posted.get().then(|| [row(desk, &SENDING), note()])
+        let both = || [row(desk, &SENDING), parts::support("").text_of(note)];
+        is_posted.get().then(both)
     })
 }
 

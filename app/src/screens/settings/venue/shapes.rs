@@ -3,13 +3,15 @@
 use std::rc::Rc;
 
 use crate::live::{Live, worked};
+use haulwren_core::terms::monthly;
 use haulwren_core::view::{Shape, keeps_of_twenty};
+use leptos::prelude::untrack;
 
 use super::desk::Desk;
 use super::fields::key;
 use crate::format;
 use crate::screens::parts;
-use crate::ui::el::{Do, El, Nodes, button, div, el};
+use crate::ui::el::{Do, El, Nodes, button, el, span};
 use crate::ui::sheet::sheet;
 
 const fn words(shape: Shape) -> (&'static str, &'static str) {
@@ -61,7 +63,7 @@ pub fn sheet_of(desk: Desk) -> El {
 fn row(desk: Desk, shape: Shape) -> El {
     let (word, hint) = words(shape);
     let take = move || {
-        let Some(currency) = desk.currency() else {
+        let Some(currency) = untrack(|| desk.currency()) else {
             return;
         };
         let before = desk.form.get_untracked();
@@ -77,16 +79,24 @@ fn row(desk: Desk, shape: Shape) -> El {
             // What is kept does not hang on the name.
             "A venue".clone_into(&mut form.name);
         }
-        let (price, keep) = keeps_of_twenty(&form.read(currency).ok()?, currency);
-        Some(format!(
+        let setup = form.read(currency).ok()?;
+        let (price, keep) = keeps_of_twenty(&setup, currency);
+        let mut said = format!(
             "On a {} sale you keep {}",
             format::amount(price, currency),
             format::or_loss(keep, currency)
-        ))
+        );
+        let month = monthly(&setup.schedule).total;
+        if !month.is_zero() {
+            said.push_str(", and pay ");
+            said.push_str(&format::amount(month, currency));
+            said.push_str(" a month");
+        }
+        Some(said)
     };
     button("press wide shape")
         .on_click(take)
         .with(el("b").with(word))
         .with(el("small").with(hint))
-        .with(div("").text_of(move || keep().unwrap_or_default()))
+        .with(span("").text_of(move || keep().unwrap_or_default()))
 }

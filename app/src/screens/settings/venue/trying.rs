@@ -9,6 +9,7 @@ use haulwren_core::money::{Currency, Money, parse};
 use haulwren_core::postage::{Arrangement, LabelPrice};
 use haulwren_core::terms::{Period, Sale};
 use haulwren_core::view::{Tried, Trying};
+use leptos::prelude::untrack;
 
 use super::desk::Desk;
 use super::trying_lines::{after, lines};
@@ -39,7 +40,7 @@ struct Asks {
 
 /// The part of the page.
 pub fn trying(desk: Desk) -> El {
-    let start = desk.currency().and_then(|currency| {
+    let start = untrack(|| desk.currency()).and_then(|currency| {
         let twenty = Money::from_minor(currency.unit().minor() * 20).ok()?;
         Some(format::amount(twenty, currency))
     });

@@ -1,8 +1,9 @@
 //! What is being typed on Decide: texts as the keypad made them, kept through a crash.
 
-use crate::id::VenueId;
+use crate::id::{KindId, VenueId};
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, MoneyError, parse};
+use crate::packing::Heft;
 use serde::{Deserialize, Serialize};
 
 /// A field that the keypad types into.
@@ -25,7 +26,7 @@ pub enum Field {
 }
 
 impl Field {
-    /// All fields, in the order in which "next" goes round: the likely price comes before its low and high.
+    /// All fields.
     pub const ALL: [Self; 6] = [
         Self::Ask,
         Self::Likely,
@@ -48,14 +49,15 @@ impl Field {
         }
     }
 
-    /// The field after this one.
+    /// The field that "next" goes to: asking, then the likely price before its low and high. What is said of sending is off the round.
     #[must_use]
-    pub fn next(self) -> Self {
-        let place = Self::ALL
-            .iter()
-            .position(|field| *field == self)
-            .unwrap_or(0);
-        Self::ALL[(place + 1) % Self::ALL.len()]
+    pub const fn next(self) -> Self {
+        match self {
+            Self::Ask => Self::Likely,
+            Self::Likely => Self::Low,
+            Self::Low => Self::High,
+            Self::High | Self::Postage | Self::Packing => Self::Ask,
+        }
     }
 }
 
@@ -103,6 +105,10 @@ pub struct DecideDraft {
     pub name: String,
     /// The venue to judge on; the usual one when none is chosen.
     pub venue: Option<VenueId>,
+    /// What kind of thing it is.
+    pub kind: Option<KindId>,
+    /// Its size and heft, while its kind is not known.
+    pub heft: Option<Heft>,
     /// Where the keypad types.
     pub focus: Field,
     /// Whether everything but the asking price is hidden from the seller.
@@ -111,7 +117,7 @@ pub struct DecideDraft {
     pub fresh: bool,
 }
 
-read_form!(DecideDraft: ask low likely high postage packing name venue focus covered fresh);
+read_form!(DecideDraft: ask low likely high postage packing name venue kind heft focus covered fresh);
 
 impl DecideDraft {
     /// The text of a field.
@@ -136,6 +142,11 @@ impl DecideDraft {
             Field::Postage => &mut self.postage,
             Field::Packing => &mut self.packing,
         }
+    }
+
+    /// Puts a text into a field as it is typed; what is wrong with it shows when it is read.
+    pub fn set_text(&mut self, field: Field, text: String) {
+        *self.text_mut(field) = text;
     }
 
     /// The amount in a field; none when it is empty.
@@ -200,7 +211,10 @@ impl DecideDraft {
     /// Whether anything is typed that a reload would lose.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.name.is_empty() && Field::ALL.iter().all(|field| self.text(*field).is_empty())
+        self.name.is_empty()
+            && self.kind.is_none()
+            && self.heft.is_none()
+            && Field::ALL.iter().all(|field| self.text(*field).is_empty())
     }
 
     /// The draft once a purchase is saved: empty, still covered if it was, on the same venue. Buy steps into the asking price, so an

@@ -9,11 +9,12 @@ mod parts;
 mod rules_form;
 mod saves;
 mod venue_form;
+mod what;
 
 pub use complaint::Complaint;
-pub use decide::{DecideView, VenueCard, decide, purchase};
+pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
-pub use haul::{HaulRow, HaulView, haul};
+pub use haul::{HaulRow, HaulView, PassedRow, haul};
 pub use history::{Said, history};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
@@ -22,3 +23,4 @@ pub use venue_form::{
     PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,
     VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty, marked, setup_of,
 };
+pub use what::{Before, KindChoice, before, kinds};

@@ -9,8 +9,8 @@ use haulwren_core::view::{Back, ChargeForm, ChargeInput, Promotion, Times, Venue
 use super::charge::{change, read, write};
 use super::desk::Desk;
 use super::fields::{Text, amount, fault_line, key, pick, row, text, tick, words};
-use crate::screens::parts;
-use crate::ui::el::{El, Nodes, div, el};
+use super::kinds::kinds;
+use crate::ui::el::{El, div, el};
 
 const TIMES: [&str; 5] = [
     "On each thing sold",
@@ -168,18 +168,4 @@ fn regions(desk: Desk, at: usize) -> El {
         key(word, add)
     };
     div("form flush").show(rows).show(more)
-}
-
-/// Kinds that it holds for, where it does so for some only.
-fn kinds(desk: Desk, at: usize) -> El {
-    let count = worked(move || read(desk, at, |charge| charge.kinds.len()));
-    div("bare").show(move || -> Nodes {
-        let said = match count.get() {
-            0 => return ().into(),
-            1 => "Only for one kind of thing.".to_owned(),
-            count => format!("Only for {count} kinds of things."),
-        };
-        let any = move || write(desk, at, |charge| charge.kinds.clear());
-        [parts::line(&said), key("For every kind", any)].into()
-    })
 }

@@ -7,12 +7,12 @@ mod conditions;
 mod cut;
 mod desk;
 mod fields;
+mod kinds;
 mod limits;
 mod posting;
 mod shapes;
 mod table;
 mod trying;
-mod trying_lines;
 
 use crate::live::worked;
 use haulwren_core::book::Command;

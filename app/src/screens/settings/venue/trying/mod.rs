@@ -1,22 +1,26 @@
 //! Any price tried: what would be kept of it, every line behind that, and the prices to skip.
 
+mod asked;
+mod lines;
+
 use std::rc::Rc;
 
 use crate::live::{Live, Worked, worked};
 use haulwren_core::book::VenueSetup;
+use haulwren_core::id::KindId;
 use haulwren_core::measure::Weight;
 use haulwren_core::money::{Currency, Money, parse};
-use haulwren_core::postage::{Arrangement, LabelPrice};
-use haulwren_core::terms::{Period, Sale};
+use haulwren_core::terms::Sale;
 use haulwren_core::view::{Tried, Trying};
 use leptos::prelude::untrack;
 
 use super::desk::Desk;
-use super::trying_lines::{after, lines};
 use crate::format;
 use crate::screens::parts;
-use crate::ui::el::{El, Nodes, div, el};
-use crate::ui::field::{self, Entry, FieldSpec, field};
+use crate::ui::el::{El, div, el};
+use crate::ui::field::{Entry, FieldSpec, field};
+use asked::{asked, asks};
+use lines::{after, lines};
 
 /// What is typed for a try. It is kept nowhere.
 #[derive(Clone, Copy)]
@@ -27,15 +31,7 @@ struct Bench {
     running: Live<String>,
     region: Live<String>,
     promoted: Live<bool>,
-}
-
-/// What a try has to be told besides the price.
-#[derive(Clone, Copy, PartialEq, Eq, Default)]
-struct Asks {
-    weight: bool,
-    running: Option<Period>,
-    region: bool,
-    promoted: bool,
+    kind: Live<Option<KindId>>,
 }
 
 /// The part of the page.
@@ -51,6 +47,7 @@ pub fn trying(desk: Desk) -> El {
         running: Live::new(String::new()),
         region: Live::new(String::new()),
         promoted: Live::new(false),
+        kind: Live::new(None),
     };
     let tried = worked(move || bench.tried());
     let asks = worked(move || desk.setup().map(|setup| asks(&setup)).unwrap_or_default());
@@ -61,7 +58,7 @@ pub fn trying(desk: Desk) -> El {
             Entry::Number,
             bench.price,
         ))
-        .show(move || asked(bench, asks.get()))
+        .show(move || asked(bench, &asks.get()))
         .with(
             el("p")
                 .attr("role", "status")
@@ -99,65 +96,11 @@ impl Bench {
             trying.sale.region = Some(self.region.get().trim().to_owned());
         }
         trying.sale.promoted = asks.promoted && self.promoted.get();
+        if !asks.kinds.is_empty() {
+            trying.sale.kind = self.kind.get();
+        }
         trying.at(setup).map_err(|error| error.to_string())
     }
-}
-
-fn asks(setup: &VenueSetup) -> Asks {
-    let mut way = &setup.arrangement;
-    if let Arrangement::FreeFrom { below, .. } = way {
-        way = below;
-    }
-    let by_weight = |price: &LabelPrice| matches!(price, LabelPrice::Bands(_));
-    let charges = &setup.schedule.charges;
-    Asks {
-        weight: matches!(way, Arrangement::Label { price, .. } if by_weight(price)),
-        running: setup.schedule.tiers_by(),
-        region: charges.iter().any(|charge| !charge.when.regions.is_empty()),
-        promoted: charges.iter().any(|charge| charge.when.promoted.is_some()),
-    }
-}
-
-fn asked(bench: Bench, asks: Asks) -> Nodes {
-    let weight = || entry("try-weight", "It weighs", Entry::Words, bench.weight);
-    let running = |by| {
-        let label = match by {
-            Period::Month => "Your sales this month so far",
-            Period::Year => "Your sales this year so far",
-        };
-        entry("try-running", label, Entry::Number, bench.running)
-    };
-    let region = || entry("try-region", "The buyer is in", Entry::Words, bench.region);
-    let promoted = || {
-        field::check(
-            "try-promoted",
-            "It sold through a promotion",
-            Rc::new(move || bench.promoted.get()),
-            Rc::new(move |on| bench.promoted.set(on)),
-        )
-    };
-    [
-        asks.weight.then(weight),
-        asks.running.map(running),
-        asks.region.then(region),
-        asks.promoted.then(promoted),
-    ]
-    .into()
-}
-
-fn entry(id: &str, label: &str, entry: Entry, text: Live<String>) -> El {
-    let spec = FieldSpec {
-        id,
-        label,
-        entry,
-        ..FieldSpec::default()
-    };
-    field(
-        spec,
-        Rc::new(move || text.get()),
-        Rc::new(|| None),
-        Rc::new(move |typed| text.set(typed)),
-    )
 }
 
 fn said(desk: Desk, tried: Worked<Option<Result<Tried, String>>>) -> String {
@@ -201,4 +144,19 @@ fn all_lines(desk: Desk, tried: Worked<Option<Result<Tried, String>>>) -> El {
         .flag("hidden", move || has_none.get())
         .with(el("summary").with("Every line"))
         .show(inside)
+}
+
+fn entry(id: &str, label: &str, entry: Entry, text: Live<String>) -> El {
+    let spec = FieldSpec {
+        id,
+        label,
+        entry,
+        ..FieldSpec::default()
+    };
+    field(
+        spec,
+        Rc::new(move || text.get()),
+        Rc::new(|| None),
+        Rc::new(move |typed| text.set(typed)),
+    )
 }

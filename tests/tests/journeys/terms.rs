@@ -5,6 +5,8 @@ use haulwren_tests::browser::{Engine, Outcome, Tab, Theme, wrong};
 use crate::common::Stall;
 
 journeys!(rich_terms => terms_in_chromium Chromium, terms_in_firefox Firefox, terms_in_webkit WebKit);
+journeys!(rare_terms => rare_terms_in_chromium Chromium, rare_terms_in_firefox Firefox,
+    rare_terms_in_webkit WebKit);
 
 async fn rich_terms(engine: Engine) -> Outcome<()> {
     let stall = Stall::open(engine).await?;
@@ -83,6 +85,66 @@ async fn rich_terms(engine: Engine) -> Outcome<()> {
     }
     look_at(tab, "venue-saved").await?;
     // The accessibility checker breaks the page's own policy, so not all that is usual can be asked for.
+    tab.expect_running().await?;
+    stall.browser.expect_no_other_host()
+}
+
+/// Every sort of field that the other journey leaves out: limits on several charges, tables by the month's sales, regions and
+/// kinds, a label by weight that both pay for, postage that is free from a sum on.
+async fn rare_terms(engine: Engine) -> Outcome<()> {
+    let stall = Stall::open(engine).await?;
+    let tab = &stall.tab;
+    tab.screen("#/settings/venue/new").await?;
+    tab.fill("Name of the venue", "Marlpost").await?;
+    tab.press("Start from a shape").await?;
+    tab.press_in("dialog[open]", "Tax on the charges").await?;
+    // 20 less 10 %, 0.25, and a fifth of both.
+    tab.expect_said(&["on a 20.00 sale you keep 17.30"]).await?;
+    tab.press("Limit several charges together").await?;
+    tab.fill("What it is called", "Never over").await?;
+    tab.tick("Share of the sale").await?;
+    tab.tick("Flat charge").await?;
+    tab.fill("At most", "1.50").await?;
+    // The tax is of what the limit makes of them: 20 less 1.50 and 0.30.
+    tab.expect_said(&["on a 20.00 sale you keep 18.20"]).await?;
+    look_at(tab, "venue-limit").await?;
+    tab.press("Remove this limit").await?;
+
+    tab.tick("The venue\u{2019}s label").await?;
+    tab.fill("What a label costs", "By weight").await?;
+    tab.fill("Up to", "12 oz").await?;
+    tab.fill("costs", "4.50").await?;
+    tab.fill("Who pays for it", "Both").await?;
+    tab.fill("The buyer\u{2019}s share", "40").await?;
+    tab.expect_said(&["what the parcel weighs"]).await?;
+    tab.fill("It weighs", "9 oz").await?;
+    // The buyer pays 1.80 of the label: 21.80 less 10 % of it, 0.25, a fifth of both, and 4.50.
+    tab.expect_said(&["on a 20.00 sale you keep 14.38"]).await?;
+    tab.tick("Free for large orders").await?;
+    tab.fill("Orders of at least", "20").await?;
+    tab.expect_said(&["on a 20.00 sale you keep 12.80"]).await?;
+    look_at(tab, "venue-label").await?;
+
+    tab.press("Flat charge").await?;
+    tab.fill("How much", "By the month").await?;
+    tab.fill("From", "0").await?;
+    tab.fill("takes", "1").await?;
+    tab.press("Limits, conditions, refunds").await?;
+    tab.press("Only for some regions").await?;
+    tab.fill("Only for buyers in", "North").await?;
+    tab.press("For every kind of thing").await?;
+    tab.tick("Owed though nothing sells").await?;
+    look_at(tab, "venue-table").await?;
+    // Not for this buyer, so far; then 0.20 more, and a fifth of that.
+    tab.expect_said(&["on a 20.00 sale you keep 13.10"]).await?;
+    tab.fill("The buyer is in", "north").await?;
+    tab.expect_said(&["on a 20.00 sale you keep 12.86"]).await?;
+    let before = tab.saved().await?;
+    tab.press("Save venue").await?;
+    tab.saved_beyond(before).await?;
+    tab.press("Marlpost").await?;
+    tab.fill("It weighs", "9 oz").await?;
+    tab.expect_said(&["on a 20.00 sale you keep 13.10"]).await?;
     tab.expect_running().await?;
     stall.browser.expect_no_other_host()
 }

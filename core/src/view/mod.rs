@@ -18,5 +18,9 @@ pub use haul::{HaulRow, HaulView, PassedRow, haul};
 pub use history::{Said, history};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
-pub use venue_form::{VenueForm, VenueInput, keeps_of_twenty};
+pub use venue_form::{
+    Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,
+    PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,
+    VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty, marked, setup_of,
+};
 pub use what::{Before, KindChoice, before, kinds};

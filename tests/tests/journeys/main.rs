@@ -27,5 +27,6 @@ mod kit;
 mod rescue;
 mod schema;
 mod storage;
+mod terms;
 mod two_tabs;
 mod update;

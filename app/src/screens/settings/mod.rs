@@ -3,7 +3,6 @@
 mod keeping;
 mod rules;
 mod venue;
-mod venue_fields;
 
 use super::haul::last_save;
 use super::page::titled;

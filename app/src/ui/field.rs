@@ -18,7 +18,7 @@ pub enum Entry {
 #[derive(Clone, Copy, Debug, Default)]
 pub struct FieldSpec<'a> {
     /// A name that no other field on the page has.
-    pub id: &'static str,
+    pub id: &'a str,
     /// What is asked.
     pub label: &'a str,
     /// A line of help; may be empty.

@@ -2,27 +2,27 @@
 
 mod card_form;
 mod complaint;
-mod container_form;
 mod decide;
 mod draft;
 mod haul;
 mod history;
 mod measures;
+mod pack_form;
 mod parts;
 mod rules_form;
 mod saves;
 mod setup_form;
 mod venue_form;
 
-pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, Sheet, Text};
-pub use card_form::{Told, Tried, pasted, take_word, told};
+pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, Sheet, ServiceText};
+pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;
-pub use container_form::{ContainerForm, PackInput};
 pub use decide::{DecideView, VenueCard, decide, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{HaulRow, HaulView, haul};
 pub use history::{Said, history};
 pub use measures::Units;
+pub use pack_form::{PackForm, PackInput, goes_in};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
 pub use setup_form::SetupForm;

@@ -1,7 +1,7 @@
 //! The half-typed forms of rate cards, containers and kinds, as this device's notes hold them.
 
 use super::card_form::CardForm;
-use super::container_form::ContainerForm;
+use super::pack_form::PackForm;
 use crate::json::{self, Object};
 use serde::Deserialize;
 use serde_json::Value;
@@ -11,8 +11,8 @@ use serde_json::Value;
 pub enum SetupForm {
     /// Of a rate card.
     Card(CardForm),
-    /// Of a container.
-    Container(ContainerForm),
+    /// Of a container or a kind.
+    Pack(PackForm),
 }
 
 impl SetupForm {
@@ -20,7 +20,7 @@ impl SetupForm {
     pub fn to_json(&self) -> Value {
         let (name, value) = match self {
             Self::Card(form) => ("card", form.to_json()),
-            Self::Container(form) => ("container", json::value(form)),
+            Self::Pack(form) => ("pack", json::value(form)),
         };
         let mut object = Object::new();
         object.insert(name.to_owned(), value);
@@ -32,7 +32,7 @@ impl SetupForm {
         let (name, value) = value.as_object()?.iter().next()?;
         match name.as_str() {
             "card" => CardForm::from_json(value).map(Self::Card),
-            "container" => ContainerForm::deserialize(value).ok().map(Self::Container),
+            "pack" => PackForm::deserialize(value).ok().map(Self::Pack),
             _ => None,
         }
     }

@@ -1,6 +1,7 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
 mod keeping;
+mod postage;
 mod rules;
 mod venue;
 mod venue_fields;
@@ -18,6 +19,9 @@ use crate::ui::icons::{Icon, sign};
 
 use std::rc::Rc;
 
+pub use postage::card::card;
+pub use postage::pack::{container, kind};
+pub use postage::postage;
 pub use venue::venue;
 
 /// The screen.
@@ -31,6 +35,8 @@ pub fn settings() -> Nodes {
             Icon::Plus,
             "Add a venue",
         ))
+        .with(parts::heading("Postage"))
+        .with(postage::way_in())
         .with(parts::heading("House rules"))
         .with(rules::rules())
         .with(parts::heading("Look"))

@@ -1,7 +1,7 @@
 //! Adding to the form and taking away.
 
 use super::service::is_blank;
-use super::{CardForm, MEASURES, ServiceForm, Sheet, Text};
+use super::{CardForm, MEASURES, ServiceForm, Sheet, ServiceText};
 use crate::postage::{MAX_SERVICES, MAX_STEPS, MAX_ZONES, ROUGH_STEPS};
 
 impl CardForm {
@@ -129,7 +129,7 @@ impl ServiceForm {
 
     /// Whether anything beyond the table is typed: limits, bulk, surcharges or flat prices.
     pub fn has_more(&self) -> bool {
-        let rest = &self.texts[Text::Name as usize + 1..];
+        let rest = &self.texts[ServiceText::Name as usize + 1..];
         !self.flat.is_empty()
             || !self.extra.is_empty()
             || rest.iter().any(|text| !text.trim().is_empty())

@@ -1,6 +1,6 @@
 //! The form of a rate card as it stands.
 
-use super::{CardForm, MEASURES, ServiceForm, Text};
+use super::{CardForm, MEASURES, ServiceForm, ServiceText};
 use crate::measure::{Direction, Length, Quantity, Unit, Volume};
 use crate::money::{Currency, Money, plain};
 use crate::postage::{Over, RateCard, Service, Surcharge};
@@ -44,22 +44,22 @@ impl ServiceForm {
         };
         let (limits, rounding) = (service.limits, service.rounding);
         let bulk = service.volumetric;
-        let mut put = |text: Text, typed: String| form.texts[text as usize] = typed;
-        put(Text::Name, service.name.clone());
-        put(Text::Heaviest, shown(limits.heaviest, units.weight));
-        put(Text::Longest, length(limits.longest));
-        put(Text::Around, length(limits.length_and_girth));
-        put(Text::Sum, length(limits.sum_of_sides));
+        let mut put = |text: ServiceText, typed: String| form.texts[text as usize] = typed;
+        put(ServiceText::Name, service.name.clone());
+        put(ServiceText::Heaviest, shown(limits.heaviest, units.weight));
+        put(ServiceText::Longest, length(limits.longest));
+        put(ServiceText::Around, length(limits.length_and_girth));
+        put(ServiceText::Sum, length(limits.sum_of_sides));
         put(
-            Text::Round,
+            ServiceText::Round,
             shown(rounding.map(|rounding| rounding.step), units.weight),
         );
-        put(Text::Divisor, volume(bulk.map(|bulk| bulk.per)));
+        put(ServiceText::Divisor, volume(bulk.map(|bulk| bulk.per)));
         put(
-            Text::BulkStep,
+            ServiceText::BulkStep,
             shown(bulk.map(|bulk| bulk.rounding.step), units.heavy),
         );
-        put(Text::BulkOver, volume(bulk.and_then(|bulk| bulk.over)));
+        put(ServiceText::BulkOver, volume(bulk.and_then(|bulk| bulk.over)));
         let is_nearest = |direction| direction == Direction::Nearest;
         form.round_nearest = rounding.is_some_and(|rounding| is_nearest(rounding.direction));
         form.bulk_nearest = bulk.is_some_and(|bulk| is_nearest(bulk.rounding.direction));

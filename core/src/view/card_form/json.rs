@@ -1,6 +1,6 @@
 //! The half-typed form in this device's notes. Read and written by hand: derived code is many times as many bytes in the browser.
 
-use super::{CardForm, ServiceForm, Text};
+use super::{CardForm, ServiceForm, ServiceText};
 use crate::json::Object;
 use crate::measure::{Unit, WeightUnit};
 use serde_json::Value;
@@ -56,7 +56,7 @@ impl ServiceForm {
         let unit = value.get("unit")?.as_str()?;
         let unit = WeightUnit::ALL.iter().find(|one| one.symbol() == unit)?;
         let texts = read_texts(value.get("texts")?)?;
-        let texts: [String; Text::COUNT] = texts.try_into().ok()?;
+        let texts: [String; ServiceText::COUNT] = texts.try_into().ok()?;
         let flag = |name| value.get(name).and_then(Value::as_bool);
         let sheet = |name| read_rows(value.get(name)?);
         Some(Self {

@@ -11,7 +11,7 @@ mod start;
 mod tried;
 
 pub use paste::{pasted, take_word};
-pub use tried::{Told, Tried, told};
+pub use tried::{Told, TriedParcel, told};
 
 use crate::measure::WeightUnit;
 
@@ -33,8 +33,8 @@ pub struct CardForm {
 pub struct ServiceForm {
     /// The unit of weights that are typed without one.
     pub unit: WeightUnit,
-    /// Texts of one line, by [`Text`].
-    pub texts: [String; Text::COUNT],
+    /// Texts of one line, by [`ServiceText`].
+    pub texts: [String; ServiceText::COUNT],
     /// Whether the actual weight is rounded to the nearest step, and not up.
     pub round_nearest: bool,
     /// Whether the volumetric weight is.
@@ -60,7 +60,7 @@ pub const MEASURES: [(&str, &str); 3] = [
 
 /// A text of a service.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Text {
+pub enum ServiceText {
     /// Its name.
     Name,
     /// The most weight.
@@ -81,7 +81,7 @@ pub enum Text {
     BulkOver,
 }
 
-impl Text {
+impl ServiceText {
     /// How many there are.
     pub const COUNT: usize = 9;
 }
@@ -107,7 +107,7 @@ pub enum CardInput {
     /// The shares together.
     Shares,
     /// A text of a service.
-    Text(usize, Text),
+    ServiceText(usize, ServiceText),
     /// A cell: service, sheet, row, column.
     Cell(usize, Sheet, usize, usize),
     /// A sheet as a whole.
@@ -134,7 +134,7 @@ impl Default for ServiceForm {
 
 impl ServiceForm {
     /// One of its texts.
-    pub fn text(&self, text: Text) -> &str {
+    pub fn text(&self, text: ServiceText) -> &str {
         &self.texts[text as usize]
     }
 
@@ -169,7 +169,7 @@ impl CardForm {
         let text = match input {
             CardInput::Name => Some(&self.name),
             CardInput::Mix(zone) => self.mix.get(zone),
-            CardInput::Text(at, text) => self
+            CardInput::ServiceText(at, text) => self
                 .services
                 .get(at)
                 .map(|service| &service.texts[text as usize]),
@@ -187,7 +187,7 @@ impl CardForm {
         match input {
             CardInput::Name => self.name = typed,
             CardInput::Mix(zone) => *cell(&mut self.mix, zone) = typed,
-            CardInput::Text(at, text) => {
+            CardInput::ServiceText(at, text) => {
                 if let Some(service) = self.services.get_mut(at) {
                     service.texts[text as usize] = typed;
                 }

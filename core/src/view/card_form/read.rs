@@ -1,6 +1,6 @@
 //! The form of a rate card, read.
 
-use super::{CardForm, CardInput, Sheet, Text};
+use super::{CardForm, CardInput, Sheet, ServiceText};
 use crate::money::{Currency, Rate};
 use crate::postage::{LONGEST_NAME, ROUGH_STEPS, RateCard, WHOLE_MIX};
 use crate::view::Complaint;
@@ -100,7 +100,7 @@ impl CardForm {
         let [service] = self.services.as_slice() else {
             return false;
         };
-        let rest = &service.texts[Text::Name as usize + 1..];
+        let rest = &service.texts[ServiceText::Name as usize + 1..];
         self.rough
             && service.zones().len() == 1
             && ROUGH_STEPS.contains(&(service.table.len() - 1))

@@ -1,7 +1,7 @@
 //! One service of the form, read.
 
 use super::read::Faults;
-use super::{CardInput, MEASURES, ServiceForm, Sheet, Text};
+use super::{CardInput, MEASURES, ServiceForm, Sheet, ServiceText};
 use crate::measure::{Direction, Length, Quantity, Unit, Volume, Weight};
 use crate::money::{Currency, Money, parse};
 use crate::postage::{FlatPrice, Limits, Over, Rounding, Service, Step, Surcharge, Volumetric};
@@ -48,16 +48,16 @@ impl Reader<'_> {
         let form = self.form;
         let (weight, length) = (self.units.weight, self.units.length);
         let missing = "Give the service a name.";
-        let name_at = CardInput::Text(self.at, Text::Name);
-        let name = self.faults.name(name_at, form.text(Text::Name), missing);
+        let name_at = CardInput::ServiceText(self.at, ServiceText::Name);
+        let name = self.faults.name(name_at, form.text(ServiceText::Name), missing);
         let zones = self.zones();
         let limits = Limits {
-            longest: self.measure(Text::Longest, length),
-            length_and_girth: self.measure(Text::Around, length),
-            sum_of_sides: self.measure(Text::Sum, length),
-            heaviest: self.measure(Text::Heaviest, weight),
+            longest: self.measure(ServiceText::Longest, length),
+            length_and_girth: self.measure(ServiceText::Around, length),
+            sum_of_sides: self.measure(ServiceText::Sum, length),
+            heaviest: self.measure(ServiceText::Heaviest, weight),
         };
-        let rounding = self.step(Text::Round, weight).map(|step| Rounding {
+        let rounding = self.step(ServiceText::Round, weight).map(|step| Rounding {
             step,
             direction: direction(form.round_nearest),
         });
@@ -112,15 +112,15 @@ impl Reader<'_> {
         }
     }
 
-    fn measure<U: Unit>(&mut self, text: Text, unit: &str) -> Option<Quantity<U>> {
-        self.parsed(CardInput::Text(self.at, text), self.form.text(text), unit)
+    fn measure<U: Unit>(&mut self, text: ServiceText, unit: &str) -> Option<Quantity<U>> {
+        self.parsed(CardInput::ServiceText(self.at, text), self.form.text(text), unit)
     }
 
     /// A weight of more than nothing.
-    fn step(&mut self, text: Text, unit: &str) -> Option<Weight> {
+    fn step(&mut self, text: ServiceText, unit: &str) -> Option<Weight> {
         let step: Weight = self.measure(text, unit)?;
         if step.ticks() == 0 {
-            let at = CardInput::Text(self.at, text);
+            let at = CardInput::ServiceText(self.at, text);
             self.faults.say(at, &"Type a step of more than nothing.");
             return None;
         }
@@ -130,27 +130,27 @@ impl Reader<'_> {
     fn volumetric(&mut self) -> Option<Volumetric> {
         let form = self.form;
         let is_empty = |text| form.text(text).trim().is_empty();
-        if [Text::Divisor, Text::BulkStep, Text::BulkOver]
+        if [ServiceText::Divisor, ServiceText::BulkStep, ServiceText::BulkOver]
             .into_iter()
             .all(is_empty)
         {
             return None;
         }
-        let at = CardInput::Text(self.at, Text::Divisor);
-        let per: Option<Volume> = self.measure(Text::Divisor, self.units.volume);
-        if is_empty(Text::Divisor) || per.is_some_and(|per| per.ticks() == 0) {
+        let at = CardInput::ServiceText(self.at, ServiceText::Divisor);
+        let per: Option<Volume> = self.measure(ServiceText::Divisor, self.units.volume);
+        if is_empty(ServiceText::Divisor) || per.is_some_and(|per| per.ticks() == 0) {
             let sentence = format!(
                 "Type how many {} count as one {}.",
                 self.units.volume, self.units.heavy
             );
             self.faults.say(at, &sentence);
         }
-        let step = if is_empty(Text::BulkStep) {
+        let step = if is_empty(ServiceText::BulkStep) {
             with_unit("1", self.units.heavy).parse().ok()
         } else {
-            self.step(Text::BulkStep, self.units.heavy)
+            self.step(ServiceText::BulkStep, self.units.heavy)
         };
-        let over = self.measure(Text::BulkOver, self.units.volume);
+        let over = self.measure(ServiceText::BulkOver, self.units.volume);
         Some(Volumetric {
             per: per?,
             rounding: Rounding {

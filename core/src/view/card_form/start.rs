@@ -1,6 +1,6 @@
 //! A card to begin with: rough, six weights that are typed already, and their prices to be typed.
 
-use super::{CardForm, ServiceForm, Text};
+use super::{CardForm, ServiceForm, ServiceText};
 use crate::measure::{Unit, WeightUnit};
 
 /// Weights that parcels of clothes and small things mostly come under. Common practice, no source.
@@ -33,7 +33,7 @@ impl CardForm {
         form.add_service();
         let service = &mut form.services[0];
         service.unit = unit;
-        service.texts[Text::Name as usize] = "Parcel".to_owned();
+        service.texts[ServiceText::Name as usize] = "Parcel".to_owned();
         service.table = vec![vec![String::new(), "all".to_owned()]];
         for weight in typical(unit) {
             service.table.push(vec![weight.to_owned(), String::new()]);

@@ -7,7 +7,7 @@ use crate::view::measures::{Units, sides_text, with_unit};
 
 /// A parcel as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Tried {
+pub struct TriedParcel {
     /// Its weight.
     pub weight: String,
     /// Its three sides; all empty when its size isn't known.
@@ -29,7 +29,7 @@ pub struct Told {
     pub is_best: bool,
 }
 
-impl Tried {
+impl TriedParcel {
     /// The parcel that is typed, in the units of the card's first service.
     ///
     /// # Errors
@@ -58,7 +58,7 @@ impl Tried {
 ///
 /// # Errors
 /// What is wrong with the parcel as typed.
-pub fn told(card: &RateCard, tried: &Tried) -> Result<Vec<Told>, String> {
+pub fn told(card: &RateCard, tried: &TriedParcel) -> Result<Vec<Told>, String> {
     let (weight, size) = tried.read(card)?;
     let container = (!tried.container.is_empty()).then_some(tried.container.as_str());
     let parcel = Parcel {

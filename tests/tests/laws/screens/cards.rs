@@ -6,7 +6,7 @@ use haulwren_core::measure::{Direction, ParcelSize, Weight};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form};
 use haulwren_core::postage::{FlatPrice, Over, RateCard, Rounding, Surcharge};
-use haulwren_core::view::{CardForm, CardInput, ContainerForm, Sheet, Text, Tried, told};
+use haulwren_core::view::{CardForm, CardInput, PackForm, Sheet, ServiceText, TriedParcel, told};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -94,22 +94,22 @@ prop_compose! {
 fn inputs() -> impl Strategy<Value = CardInput> {
     let text = select(
         &[
-            Text::Name,
-            Text::Heaviest,
-            Text::Longest,
-            Text::Around,
-            Text::Sum,
-            Text::Round,
-            Text::Divisor,
-            Text::BulkStep,
-            Text::BulkOver,
+            ServiceText::Name,
+            ServiceText::Heaviest,
+            ServiceText::Longest,
+            ServiceText::Around,
+            ServiceText::Sum,
+            ServiceText::Round,
+            ServiceText::Divisor,
+            ServiceText::BulkStep,
+            ServiceText::BulkOver,
         ][..],
     );
     let sheet = select(&[Sheet::Table, Sheet::Flat, Sheet::Extra][..]);
     prop_oneof![
         1 => Just(CardInput::Name),
         1 => (0_usize..5).prop_map(CardInput::Mix),
-        3 => (0_usize..3, text).prop_map(|(at, text)| CardInput::Text(at, text)),
+        3 => (0_usize..3, text).prop_map(|(at, text)| CardInput::ServiceText(at, text)),
         6 => (0_usize..3, sheet, 0_usize..8, 0_usize..6).prop_map(|(at, sheet, row, column)| CardInput::Cell(at, sheet, row, column)),
     ]
 }
@@ -204,7 +204,7 @@ proptest! {
                 let again = CardForm::of(&card, usd());
                 // A rough card with fewer weights than it has prices is looked at as a full one.
                 prop_assert_eq!(again.read(usd()), Ok(card.clone()));
-                let tried = Tried { weight, sides: [side.clone(), side.clone(), side], ..Tried::default() };
+                let tried = TriedParcel { weight, sides: [side.clone(), side.clone(), side], ..TriedParcel::default() };
                 if let Err(sentence) = told(&card, &tried) {
                     prop_assert!(sentence.ends_with('.'), "{}", sentence);
                 }
@@ -228,9 +228,9 @@ proptest! {
     ) {
         let form = if carton { Form::Carton } else { Form::Mailer };
         let container = Container { name, tare, cost: Money::new(cost), inside, form };
-        let form = ContainerForm::of(&container, usd());
-        prop_assert_eq!(form.read(usd()), Ok(container));
+        let form = PackForm::of_container(&container, usd());
+        prop_assert_eq!(form.container(usd()), Ok(container));
         let text = haulwren_core::json::write(&form);
-        prop_assert_eq!(haulwren_core::json::read::<ContainerForm>(&text).unwrap(), form);
+        prop_assert_eq!(haulwren_core::json::read::<PackForm>(&text).unwrap(), form);
     }
 }

@@ -61,11 +61,11 @@ fn card() -> RateCard {
         form.set(CardInput::Mix(zone), share.to_owned());
     }
     for (text, typed) in [
-        (Text::Divisor, "166"),
-        (Text::BulkOver, "800"),
-        (Text::Longest, "45"),
+        (ServiceText::Divisor, "166"),
+        (ServiceText::BulkOver, "800"),
+        (ServiceText::Longest, "45"),
     ] {
-        form.set(CardInput::Text(0, text), typed.to_owned());
+        form.set(CardInput::ServiceText(0, text), typed.to_owned());
     }
     form.services[0].add_row(Sheet::Extra);
     form.set(CardInput::Cell(0, Sheet::Extra, 0, 1), "22".to_owned());
@@ -76,12 +76,12 @@ fn card() -> RateCard {
 #[test]
 fn what_was_typed_prices_a_parcel() {
     let card = card();
-    let mut tried = Tried {
+    let mut tried = TriedParcel {
         weight: "11.9".to_owned(),
         zone: Some(2),
-        ..Tried::default()
+        ..TriedParcel::default()
     };
-    let said = |tried: &Tried| told(&card, tried).unwrap().remove(0);
+    let said = |tried: &TriedParcel| told(&card, tried).unwrap().remove(0);
     let quote = said(&tried).quote.unwrap();
     assert_eq!(quote.total.minor(), 450);
     assert!(quote.rough, "without a size, by a card that goes by size");
@@ -124,8 +124,8 @@ fn what_was_typed_prices_a_parcel() {
 fn a_card_fills_its_form_and_the_notes_keep_it() {
     let form = CardForm::of(&card(), usd());
     assert_eq!(form.mix, ["20", "30", "50"]);
-    assert_eq!(form.at(CardInput::Text(0, Text::Divisor)), "166");
-    assert_eq!(form.at(CardInput::Text(0, Text::BulkStep)), "1");
+    assert_eq!(form.at(CardInput::ServiceText(0, ServiceText::Divisor)), "166");
+    assert_eq!(form.at(CardInput::ServiceText(0, ServiceText::BulkStep)), "1");
     assert_eq!(form.at(CardInput::Cell(0, Sheet::Extra, 0, 1)), "22");
     assert_eq!(form.read(usd()), Ok(card()));
     let again = CardForm::from_json(&form.to_json());

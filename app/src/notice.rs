@@ -86,7 +86,7 @@ impl Notice {
     /// A save that did not happen. What was typed still stands in the form.
     pub fn unsaved(why: &Unsaved) -> Self {
         match why {
-            Unsaved::Refused(refusal) => Self::from(*refusal),
+            Unsaved::Refused(refusal) => Self::from(refusal.clone()),
             Unsaved::Fault(fault) => Self::storage("Not saved.", fault),
         }
     }

@@ -69,6 +69,12 @@ ids! {
     ThingId;
     /// A kind: a template that things are made from.
     KindId;
+    /// One dated version of a rate card.
+    CardId;
+    /// A mailer or carton.
+    ContainerId;
+    /// A thing that was weighed up and left.
+    PassedId;
 }
 
 /// A browser profile's own code: eight characters of base 32 (RFC 4648 section 6, in lower case). Made once on the device, never imported.

@@ -4,7 +4,7 @@ use super::clock;
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::save::{Unsaved, catch_up, history, save};
 use super::start;
-use haulwren_core::book::{Command, Context, Edits, Purchase, Refusal, State};
+use haulwren_core::book::{Bought, Command, Context, Edits, Purchase, Refusal, State};
 use haulwren_core::change::Change;
 use haulwren_core::money::{Currency, Money};
 use std::cell::RefCell;
@@ -44,15 +44,11 @@ fn begin() -> Command {
 }
 
 fn buy(cents: i64) -> Command {
-    let (paid, none) = (Money::new(cents), Money::ZERO);
-    Command::Buy(Purchase {
-        paid,
+    let thing = Bought {
         name: format!("thing {cents}"),
-        sells: None,
-        postage: none,
-        packing: none,
-        expected: None,
-    })
+        ..Bought::default()
+    };
+    Command::Buy(Purchase::of_one(Money::new(cents), thing))
 }
 
 async fn saved(db: &Db, book: &RefCell<State>, command: Command) -> Vec<Change> {

@@ -1,6 +1,8 @@
 //! All that was said about one thing and the venue it would be sold on.
 
 use super::HouseRules;
+use crate::id::KindId;
+use crate::measure::Weight;
 use crate::money::{Currency, Money};
 use crate::postage::Arrangement;
 use crate::terms::Schedule;
@@ -21,6 +23,10 @@ pub struct Case<'a> {
     pub postage: Option<Money>,
     /// What packing it costs. Counts only where there is a parcel.
     pub packing: Money,
+    /// What the packed parcel weighs: some venues' labels go by it.
+    pub weight: Option<Weight>,
+    /// What kind of thing it is: some charges hold for some kinds only.
+    pub kind: Option<KindId>,
     /// What is set aside.
     pub allowances: Allowances,
     /// The trader's limits.

@@ -16,7 +16,7 @@ pub struct Ceiling {
 
 /// The rule that an ask breaks, or `None` when all hold. The one judging function: the verdict and the ceiling both ask it.
 pub(super) fn broken_at(rules: &HouseRules, likely: &Sums, low: &Sums, ask: Money) -> Option<Rule> {
-    rules.broken(likely.keep(ask), low.keep(ask))
+    rules.broken(likely.before, low.before, ask)
 }
 
 /// The greatest ask that breaks no rule, by bisection on the judging function; `Err` with the rule that even a free thing

@@ -11,6 +11,10 @@ pub enum Missing {
     Venue,
     /// What it costs to post.
     Postage,
+    /// What the parcel weighs, for a label that goes by weight.
+    Weight,
+    /// A label: the parcel is too heavy for those of the venue.
+    Label,
 }
 
 impl Missing {
@@ -21,6 +25,8 @@ impl Missing {
             Self::SellsFor => "Type what it sells for.",
             Self::Venue => "Choose where you would sell it.",
             Self::Postage => "Type what it costs to post.",
+            Self::Weight => "Say what it weighs: choose its kind, or its size and heft.",
+            Self::Label => "It is too heavy for this venue\u{2019}s labels.",
         }
     }
 }

@@ -22,7 +22,7 @@ pub use ceiling::Ceiling;
 pub use judge::{Appraisal, Judged, appraise};
 pub use missing::Missing;
 pub use reason::Reason;
-pub use rules::{HouseRules, Rule, RulesError};
+pub use rules::{HouseRules, Multiple, Rule, RulesError};
 pub use sums::Sums;
 pub use verdict::{Flag, Verdict};
 pub use why::{Figure, How, What, Why};

@@ -1,6 +1,6 @@
 //! Why the verdict is what it is: one reason a rule, then how far the ask is from the ceiling.
 
-use super::{Ceiling, HouseRules, Sums, Verdict};
+use super::{Ceiling, HouseRules, Multiple, Sums, Verdict};
 use crate::money::{Currency, Money, Rate, plain};
 
 /// One reason. Amounts of a loss are positive.
@@ -19,6 +19,20 @@ pub enum Reason {
         keep: Money,
         /// The least you keep.
         least: Money,
+    },
+    /// Least multiple holds, or breaks.
+    Multiple {
+        /// Whether it holds.
+        holds: bool,
+        /// What is left of the sale.
+        left: Money,
+        /// How many times what was paid it has to be.
+        times: Multiple,
+    },
+    /// Longest wait: nothing is known yet.
+    WaitUnknown {
+        /// The longest wait, in days.
+        days: u16,
     },
     /// No loss if low holds.
     HoldsIfLow {
@@ -74,13 +88,22 @@ impl Reason {
         ask: Money,
     ) -> Vec<Self> {
         let (keep, low_keep) = (likely.keep(ask), low.keep(ask));
-        let mut reasons = Vec::with_capacity(4);
+        let mut reasons = Vec::with_capacity(6);
         if let Some(least) = rules.least_keep {
             reasons.push(if keep >= least {
                 Self::KeepsEnough { keep, least }
             } else {
                 Self::KeepsTooLittle { keep, least }
             });
+        }
+        if let Some(times) = rules.least_multiple {
+            let left = likely.before;
+            let needed = i128::from(ask.minor()) * i128::from(times.0);
+            let holds = i128::from(left.minor()) * 100 >= needed;
+            reasons.push(Self::Multiple { holds, left, times });
+        }
+        if let Some(days) = rules.longest_wait {
+            reasons.push(Self::WaitUnknown { days });
         }
         if rules.no_loss_if_low {
             let price = low.price;
@@ -122,6 +145,21 @@ impl Reason {
             }
             Self::KeepsTooLittle { keep, least } => {
                 format!("You keep {}, and the least is {}.", show(keep), show(least))
+            }
+            Self::Multiple {
+                holds: true,
+                left,
+                times,
+            } => {
+                format!("{} is left, {times} times the ask or more.", show(left))
+            }
+            Self::Multiple { left, times, .. } => {
+                format!("{} is left, less than {times} times the ask.", show(left))
+            }
+            Self::WaitUnknown { days } => {
+                format!(
+                    "How long it takes to sell is not known yet; your longest wait is {days} days."
+                )
             }
             Self::HoldsIfLow { price, keep } => {
                 format!("At {} you keep {}.", show(price), show(keep))

@@ -1,5 +1,7 @@
 //! The trader's limits, and which of them a price breaks.
 
+use core::fmt;
+
 use serde::{Deserialize, Serialize};
 
 use crate::money::{Currency, Money, Rate};
@@ -16,6 +18,43 @@ pub struct HouseRules {
     pub cash_step: Money,
     /// How far sellers come down from their ask, in percent of it.
     pub reach: Rate,
+    /// Least multiple: what is left of the sale must be so many times what was paid. `None` is off.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_multiple: Option<Multiple>,
+    /// Longest wait for a sale, in days. `None` is off. While nothing is known of waiting times it passes, with a note.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_wait: Option<u16>,
+}
+
+/// How many times, in hundredths: 250 is 2.5 times.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Multiple(pub u16);
+
+impl Multiple {
+    /// Reads "2.5", "3" or "1,25": from 0 to 99.99, two decimals at most.
+    pub fn parse(text: &str) -> Option<Self> {
+        let text = text.trim().replace(',', ".");
+        let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
+        let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+        if whole.len() > 2 || part.len() > 2 || !digits(whole) || !digits(part) {
+            return None;
+        }
+        let whole: u16 = whole.parse().ok()?;
+        let part: u16 = format!("{part:0<2}").parse().ok()?;
+        Some(Self(whole.saturating_mul(100).saturating_add(part)))
+    }
+}
+
+impl fmt::Display for Multiple {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, part) = (self.0 / 100, self.0 % 100);
+        match part {
+            0 => write!(f, "{whole}"),
+            _ if part % 10 == 0 => write!(f, "{whole}.{}", part / 10),
+            _ => write!(f, "{whole}.{part:02}"),
+        }
+    }
 }
 
 /// One house rule.
@@ -23,6 +62,8 @@ pub struct HouseRules {
 pub enum Rule {
     /// Keep at least so much at the likely price.
     LeastKeep,
+    /// Left at the likely price must be so many times what was paid.
+    LeastMultiple,
     /// No loss if it sells at the low price.
     NoLossIfLow,
     /// No loss at the likely price. Always on.
@@ -53,6 +94,8 @@ impl HouseRules {
             no_loss_if_low: true,
             cash_step: Money::new(if unit > 1 { unit / 2 } else { unit }),
             reach: Rate::percent(50),
+            least_multiple: None,
+            longest_wait: None,
         }
     }
 
@@ -74,10 +117,17 @@ impl HouseRules {
         Ok(())
     }
 
-    /// The first rule that these keeps break, in the order of [`Rule`]; `None` when all hold.
-    pub(super) fn broken(&self, keep: Money, low_keep: Money) -> Option<Rule> {
+    /// The first rule that an ask breaks, in the order of [`Rule`]; `None` when all hold. `likely` and `low` are what is left at those
+    /// prices before the thing is paid for.
+    pub(super) fn broken(&self, likely: Money, low: Money, ask: Money) -> Option<Rule> {
+        let (keep, low_keep) = (likely.minus(ask), low.minus(ask));
+        let is_under = |times: Multiple| {
+            i128::from(likely.minor()) * 100 < i128::from(ask.minor()) * i128::from(times.0)
+        };
         if self.least_keep.is_some_and(|least| keep < least) {
             Some(Rule::LeastKeep)
+        } else if self.least_multiple.is_some_and(is_under) {
+            Some(Rule::LeastMultiple)
         } else if self.no_loss_if_low && low_keep.is_negative() {
             Some(Rule::NoLossIfLow)
         } else if keep.is_negative() {
@@ -102,6 +152,28 @@ mod tests {
         assert_eq!(starting("KWD").cash_step, Money::new(500));
         assert_eq!(starting("JPY").cash_step, Money::new(1));
         assert_eq!(starting("USD").check(), Ok(()));
+    }
+
+    #[test]
+    fn multiples_are_read_and_shown() {
+        let check = |text, hundredths: Option<u16>, shown: &str| {
+            assert_eq!(
+                Multiple::parse(text).map(|times| times.0),
+                hundredths,
+                "{text}"
+            );
+            if let Some(times) = hundredths {
+                assert_eq!(Multiple(times).to_string(), shown);
+            }
+        };
+        check("2.5", Some(250), "2.5");
+        check(" 3 ", Some(300), "3");
+        check("1,25", Some(125), "1.25");
+        check("99.99", Some(9_999), "99.99");
+        check("0.05", Some(5), "0.05");
+        for bad in ["", "x", "100", "1.234", "-1", "1e2", "."] {
+            check(bad, None, "");
+        }
     }
 
     #[test]

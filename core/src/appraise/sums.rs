@@ -2,7 +2,7 @@
 
 use super::{Case, Missing};
 use crate::money::Money;
-use crate::postage::Posting;
+use crate::postage::{NoPosting, Posting};
 use crate::terms::{Sale, Settlement, settle};
 use crate::worth::SetAside;
 
@@ -34,14 +34,24 @@ impl Sums {
         let venue = case.venue.ok_or(Missing::Venue)?;
         let posting = venue
             .arrangement
-            .posting(case.postage, None, price)
-            .map_err(|_| Missing::Postage)?;
+            .posting(case.postage, case.weight, price)
+            .map_err(|why| match why {
+                NoPosting::NoWeight => Missing::Weight,
+                NoPosting::NoCost => Missing::Postage,
+                NoPosting::TooHeavy { .. } => Missing::Label,
+            })?;
         let packing = if venue.arrangement.is_posted() {
             case.packing
         } else {
             Money::ZERO
         };
-        let settlement = settle(venue.schedule, &Sale::of(price, posting.paid_in));
+        let settlement = settle(
+            venue.schedule,
+            &Sale {
+                kind: case.kind,
+                ..Sale::of(price, posting.paid_in)
+            },
+        );
         let aside = case.allowances.set_aside(price);
         let before = settlement
             .payout

@@ -1,6 +1,6 @@
 //! Every figure opens into the lines that made it.
 
-use super::{Judged, Rule, Sums};
+use super::{Judged, Multiple, Rule, Sums};
 use crate::money::{Currency, Money, Rate, plain};
 use crate::terms;
 use crate::worth::Allowance;
@@ -75,6 +75,8 @@ pub enum How {
     Terms(terms::Line),
     /// The sum of other lines.
     Sum,
+    /// So that what is left is so many times what was paid.
+    Times(Multiple),
     /// Rounded down to a step.
     DownTo(Money),
 }
@@ -116,6 +118,7 @@ impl Why {
             What::Charge(label) => label,
             What::BeforePurchase => "Left before you buy",
             What::Limit(Rule::LeastKeep) => "The least you keep",
+            What::Limit(Rule::LeastMultiple) => "The least multiple",
             What::Limit(Rule::NoLossIfLow) => "No loss if it sells low",
             What::Limit(Rule::NoLoss) => "No loss",
             What::CashStep => "Down to the cash step",
@@ -128,6 +131,7 @@ impl Why {
             How::Given | How::Sum => None,
             How::Percent { rate, of } => Some(format!("{rate} % of {}", plain(*of, currency))),
             How::Terms(line) => line.working(currency),
+            How::Times(times) => Some(format!("{times} times what you pay")),
             How::DownTo(step) => Some(format!("steps of {}", plain(*step, currency))),
         }
     }
@@ -168,12 +172,18 @@ impl Judged {
         };
         let (sums, limit) = match ceiling.bound_by {
             Rule::LeastKeep => (&self.likely, self.rules.least_keep.unwrap_or_default()),
+            // What the multiple takes is all but the ceiling itself.
+            Rule::LeastMultiple => (&self.likely, self.likely.before.minus(ceiling.exact)),
             Rule::NoLossIfLow => (&self.low, Money::ZERO),
             Rule::NoLoss => (&self.likely, Money::ZERO),
         };
+        let how = match (ceiling.bound_by, self.rules.least_multiple) {
+            (Rule::LeastMultiple, Some(times)) => How::Times(times),
+            _ => How::Given,
+        };
         let mut lines = vec![
             Why::new(What::BeforePurchase, sums.before, How::Sum),
-            Why::taken(What::Limit(ceiling.bound_by), limit, How::Given),
+            Why::taken(What::Limit(ceiling.bound_by), limit, how),
         ];
         let rounded = ceiling.exact.minus(ceiling.shown);
         if !rounded.is_zero() {

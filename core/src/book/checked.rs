@@ -1,6 +1,7 @@
 //! What every command's input is held against, and what of it is worth saying.
 
-use super::command::{LONGEST_NAME, Refusal};
+use super::command::LONGEST_NAME;
+use super::refusal::Refusal;
 use super::state::State;
 use super::table::Edits;
 use crate::money::Money;

@@ -1,13 +1,16 @@
-//! What the trader can ask of the book, and why the book may refuse.
+//! What the trader can ask of the book.
 
 use super::expected::Expected;
-use crate::appraise::{HouseRules, RulesError};
-use crate::id::{ThingId, VenueId};
+use crate::appraise::HouseRules;
+use crate::id::{CardId, ContainerId, KindId, ThingId, VenueId};
+use crate::lot::Method;
+use crate::measure::{ParcelSize, Weight};
 use crate::money::{Currency, Money};
-use crate::postage::Arrangement;
+use crate::packing::{Container, Piece};
+use crate::postage::{Arrangement, RateCard};
 use crate::stamp::At;
-use crate::terms::{Schedule, TermsError};
-use crate::worth::{Allowances, Sells, WorthError};
+use crate::terms::Schedule;
+use crate::worth::{Allowances, Sells};
 use uuid::Uuid;
 
 /// What comes from outside into a decision: the time that the clock shows, and chance for new ids.
@@ -47,13 +50,28 @@ pub struct VenueSetup {
     pub schedule: Schedule,
 }
 
-/// A purchase of one thing.
+/// A purchase: things bought for one price.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Purchase {
     /// What was handed over; 0 for a free find.
     pub paid: Money,
+    /// The things, in the order in which they were weighed up; at least one.
+    pub things: Vec<Bought>,
+    /// How the price is shared over them.
+    pub method: Method,
+}
+
+/// One thing of a purchase.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Bought {
     /// The thing's name; may be empty, and given later.
     pub name: String,
+    /// What kind of thing it is.
+    pub kind: Option<KindId>,
+    /// Its own weight.
+    pub weight: Option<Weight>,
+    /// Its own size, as it is packed.
+    pub size: Option<ParcelSize>,
     /// What it sells for.
     pub sells: Option<Sells>,
     /// Its postage.
@@ -61,6 +79,44 @@ pub struct Purchase {
     /// Its packing.
     pub packing: Money,
     /// The verdict at the table.
+    pub expected: Option<Expected>,
+}
+
+impl Purchase {
+    /// A single thing: a lot of one.
+    #[must_use]
+    pub fn of_one(paid: Money, thing: Bought) -> Self {
+        Self {
+            paid,
+            things: vec![thing],
+            method: Method::Evenly,
+        }
+    }
+}
+
+/// A kind as its form gives it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindSetup {
+    /// Its name; not empty.
+    pub name: String,
+    /// What one weighs, how large it is, whether it folds, and how easily it breaks.
+    pub piece: Piece,
+    /// The venue that things of it are judged on, when not the usual one.
+    pub venue: Option<VenueId>,
+}
+
+/// A thing that was weighed up and left.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct LeftBehind {
+    /// Its name; may be empty.
+    pub name: String,
+    /// What kind of thing it is.
+    pub kind: Option<KindId>,
+    /// What the seller wanted.
+    pub ask: Option<Money>,
+    /// What it would sell for.
+    pub sells: Option<Sells>,
+    /// The verdict.
     pub expected: Option<Expected>,
 }
 
@@ -92,8 +148,39 @@ pub enum Command {
     UseVenue(VenueId),
     /// Takes a venue away.
     RemoveVenue(VenueId),
-    /// Logs a purchase of one thing.
+    /// Adds a rate card, or writes a new version of one. The same card again says that it was checked today.
+    SaveCard {
+        /// Which; `None` adds one.
+        id: Option<CardId>,
+        /// Its table.
+        card: RateCard,
+    },
+    /// Posts by this card from now on.
+    UseCard(CardId),
+    /// Takes a rate card away.
+    RemoveCard(CardId),
+    /// Adds a container, or changes one.
+    SaveContainer {
+        /// Which; `None` adds one.
+        id: Option<ContainerId>,
+        /// How it is to be.
+        container: Container,
+    },
+    /// Takes a container away.
+    RemoveContainer(ContainerId),
+    /// Adds a kind, or changes one; a starter kind is changed under its own id.
+    SaveKind {
+        /// Which; `None` adds one.
+        id: Option<KindId>,
+        /// How it is to be.
+        kind: KindSetup,
+    },
+    /// Takes a kind away.
+    RemoveKind(KindId),
+    /// Logs a purchase.
     Buy(Purchase),
+    /// Keeps a thing that was passed by.
+    PassBy(LeftBehind),
     /// Names a thing.
     Rename {
         /// Which.
@@ -105,64 +192,8 @@ pub enum Command {
     TakeOut(ThingId),
 }
 
-/// Why the book will not do what it was asked.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
-pub enum Refusal {
-    /// Begun twice.
-    #[error("This book has begun already. Its currency stays.")]
-    AlreadyBegun,
-    /// Not begun.
-    #[error("Choose the book's currency first.")]
-    NotBegun,
-    /// A name is missing.
-    #[error("Give it a name.")]
-    NoName,
-    /// Longer than anybody writes.
-    #[error("The name is too long: {limit} characters at most.")]
-    NameTooLong {
-        /// The most.
-        limit: usize,
-    },
-    /// The name is another venue's.
-    #[error("Another venue has this name already.")]
-    NameTaken,
-    /// An amount under 0.
-    #[error("An amount here cannot be under 0.")]
-    Negative,
-    /// An amount over [`Money::TYPED_MAX`].
-    #[error("That is more than one amount may be.")]
-    TooLarge,
-    /// House rules that cannot hold.
-    #[error(transparent)]
-    Rules(#[from] RulesError),
-    /// Allowances that cannot hold.
-    #[error(transparent)]
-    Allowances(#[from] WorthError),
-    /// Charges that cannot hold.
-    #[error(transparent)]
-    Terms(#[from] TermsError),
-    /// The venue is not there.
-    #[error("This venue is no longer in the book.")]
-    NoVenue,
-    /// The thing is not there.
-    #[error("This thing is no longer in the book.")]
-    NoThing,
-    /// Nothing would change.
-    #[error("Nothing has changed.")]
-    NoChange,
-    /// The device's clock shows a time beyond the calendar.
-    #[error("This device's clock is far off. Set it, then save again.")]
-    ClockOff,
-    /// The start of a book.
-    #[error("The book's beginning cannot be undone.")]
-    BeginningStays,
-    /// Another tab saved between the look and the save.
-    #[error("Another tab has just saved. Look again, then try once more.")]
-    MovedOn,
-    /// Undo has nothing to give back.
-    #[error("Nothing to undo here: later changes stand on it.")]
-    NothingToUndo,
-}
+/// The most things of one lot.
+pub const MOST_THINGS: usize = 200;
 
 /// The longest name, in characters.
 pub const LONGEST_NAME: usize = 80;

@@ -1,6 +1,6 @@
 //! What was expected of a thing when it was bought. Kept with the thing, so that later the trader can see which buys were right.
 
-use crate::id::{TermsId, VenueId};
+use crate::id::{CardId, TermsId, VenueId};
 use crate::json::{Object, field, fill};
 use crate::money::Money;
 use serde::{Deserialize, Serialize};
@@ -46,13 +46,26 @@ pub struct Expected {
     pub ceiling: Option<Money>,
     /// The verdict.
     pub verdict: Word,
+    /// The rate card that the postage was taken from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub card: Option<CardId>,
+    /// Whether it rested on rough figures.
+    #[serde(skip_serializing_if = "is_false")]
+    pub rough: bool,
+}
+
+#[allow(clippy::trivially_copy_pass_by_ref)] // As the library asks for it.
+fn is_false(rough: &bool) -> bool {
+    !rough
 }
 
 impl TryFrom<Object> for Expected {
     type Error = serde_json::Error;
     fn try_from(object: Object) -> Result<Self, Self::Error> {
-        let mut ceiling = None;
+        let (mut ceiling, mut card, mut rough) = (None, None, false);
         fill(&object, "ceiling", &mut ceiling)?;
+        fill(&object, "card", &mut card)?;
+        fill(&object, "rough", &mut rough)?;
         Ok(Self {
             venue: field(&object, "venue")?,
             terms: field(&object, "terms")?,
@@ -60,6 +73,8 @@ impl TryFrom<Object> for Expected {
             keep: field(&object, "keep")?,
             ceiling,
             verdict: field(&object, "verdict")?,
+            card,
+            rough,
         })
     }
 }

@@ -3,12 +3,16 @@
 
 use super::expected::Expected;
 use super::table::{Edits, Record, Rows, Table, kinds, read};
+use crate::appraise::Multiple;
 use crate::change::{Disputes, Fields, RecordKey, Rule};
 use crate::day::Day;
-use crate::id::{DeviceCode, LotId, VenueId};
+use crate::id::{CardId, DeviceCode, KindId, LotId, VenueId};
 use crate::json;
+use crate::lot::Method;
+use crate::measure::{ParcelSize, Weight};
 use crate::money::{Currency, Money, Rate};
-use crate::postage::Arrangement;
+use crate::packing::{Form, Fragility};
+use crate::postage::{Arrangement, RateCard};
 use crate::stamp::At;
 use crate::terms::Schedule;
 use crate::worth::Sells;
@@ -48,6 +52,12 @@ kinds! {
         returns Returns: Rate, Dispute, since 1;
         /// The venue that things are judged on.
         usual_venue UsualVenue: VenueId, Dispute, since 1;
+        /// The least that must be left of a sale, in parts of what was paid.
+        least_multiple LeastMultiple: Multiple, Dispute, since 2;
+        /// The longest wait for a sale, in days.
+        longest_wait LongestWait: u16, Dispute, since 2;
+        /// The rate card that parcels are posted by.
+        usual_card UsualCard: CardId, Dispute, since 2;
     }
 
     /// A place where things are sold.
@@ -60,6 +70,8 @@ kinds! {
         postage Postage: Money, Dispute, since 1;
         /// Packing of a usual parcel.
         packing Packing: Money, Dispute, since 1;
+        /// The rate card that its parcels are posted by, when not the usual one.
+        card Card: CardId, Dispute, since 2;
     }
 
     /// One dated schedule of a venue's charges. Once used it is never edited: a new one is written.
@@ -80,6 +92,8 @@ kinds! {
         paid Paid: Money, Dispute, since 1;
         /// When.
         bought Bought: At, Dispute, since 1;
+        /// How its price is shared over its things.
+        method Method: Method, Dispute, since 2;
     }
 
     /// One thing.
@@ -96,6 +110,70 @@ kinds! {
         packing Packing: Money, Dispute, since 1;
         /// What was expected of it when it was bought.
         expected Expected: Expected, Latest, since 1;
+        /// What kind of thing it is.
+        kind Kind: KindId, Dispute, since 2;
+        /// Its own weight.
+        weight Weight: Weight, Dispute, since 2;
+        /// Its own size, as it is packed.
+        size Size: ParcelSize, Dispute, since 2;
+    }
+
+    /// One dated version of a rate card. Once used it is never edited: a new one is written, which follows it.
+    "card" cards Card CardId CardEdit {
+        /// The version that this one takes the place of.
+        follows Follows: CardId, Dispute, since 2;
+        /// First day on which its prices hold.
+        from From: Day, Dispute, since 2;
+        /// When the trader last looked whether they still hold.
+        checked Checked: Day, Latest, since 2;
+        /// The table of prices.
+        card Card: RateCard, Dispute, since 2;
+    }
+
+    /// A mailer or carton.
+    "container" containers Container ContainerId ContainerEdit {
+        /// Its name.
+        name Name: String, Dispute, since 2;
+        /// Its own weight.
+        tare Tare: Weight, Dispute, since 2;
+        /// What one costs.
+        cost Cost: Money, Dispute, since 2;
+        /// Its size inside.
+        inside Inside: ParcelSize, Dispute, since 2;
+        /// Mailer or carton.
+        form Form: Form, Dispute, since 2;
+    }
+
+    /// A kind: what things of it weigh, how large they are, and where they are usually sold.
+    "kind" kinds Kind KindId KindEdit {
+        /// Its name.
+        name Name: String, Dispute, since 2;
+        /// What one weighs.
+        weight Weight: Weight, Dispute, since 2;
+        /// How large one is when packed.
+        size Size: ParcelSize, Dispute, since 2;
+        /// Whether it folds and presses.
+        soft Soft: bool, Dispute, since 2;
+        /// How easily it breaks.
+        fragility Fragility: Fragility, Dispute, since 2;
+        /// The venue that things of it are judged on, when not the usual one.
+        venue Venue: VenueId, Dispute, since 2;
+    }
+
+    /// A thing that was weighed up and left.
+    "passed" passed Passed PassedId PassedEdit {
+        /// What the trader calls it.
+        name Name: String, Dispute, since 2;
+        /// What kind of thing it is.
+        kind Kind: KindId, Dispute, since 2;
+        /// What the seller wanted.
+        ask Ask: Money, Dispute, since 2;
+        /// What it would sell for.
+        sells Sells: Sells, Dispute, since 2;
+        /// When.
+        at At: At, Dispute, since 2;
+        /// The verdict.
+        expected Expected: Expected, Latest, since 2;
     }
 }
 

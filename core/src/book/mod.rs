@@ -2,20 +2,28 @@
 
 mod checked;
 mod command;
+mod costs;
 mod decide;
 mod expected;
 mod kinds;
 mod read;
+mod read_postage;
+mod refusal;
 mod state;
 mod table;
 #[cfg(test)]
 mod tests;
 mod undo;
 
-pub use command::{Command, Context, LONGEST_NAME, Purchase, Refusal, VenueSetup};
+pub use command::{Bought, Command, Context, KindSetup, LONGEST_NAME, LeftBehind};
+pub use command::{MOST_THINGS, Purchase, VenueSetup};
 pub use expected::{Expected, Word};
 pub use kinds::{Book, DECLARED, Device, Lot, Rules, Tables, Terms, Thing, Venue, rule};
 pub use kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
+pub use kinds::{Card, CardEdit, Kind, KindEdit, Passed, PassedEdit};
+pub use kinds::{Container as ContainerRecord, ContainerEdit};
+pub use read_postage::KnownKind;
+pub use refusal::Refusal;
 pub use state::{BadRecord, State, Touched};
 pub use table::{Edits, Entry, Record, Table};
 pub use undo::undo;

@@ -11,14 +11,14 @@ use crate::money::Currency;
 use crate::worth::Allowances;
 use uuid::Uuid;
 
-fn there<T: Record>(table: &Table<T>) -> impl DoubleEndedIterator<Item = (Uuid, &T)> {
+pub(super) fn there<T: Record>(table: &Table<T>) -> impl DoubleEndedIterator<Item = (Uuid, &T)> {
     table
         .iter()
         .filter(|(_, entry)| !entry.value.is_gone())
         .map(|(id, entry)| (*id, &entry.value))
 }
 
-fn one<T: Record>(table: &Table<T>, id: Uuid) -> Option<&T> {
+pub(super) fn one<T: Record>(table: &Table<T>, id: Uuid) -> Option<&T> {
     table
         .get(&id)
         .map(|entry| &entry.value)
@@ -65,6 +65,8 @@ impl State {
             no_loss_if_low: said.no_loss_if_low.unwrap_or(start.no_loss_if_low),
             cash_step: said.cash_step.unwrap_or(start.cash_step),
             reach: said.reach.unwrap_or(start.reach),
+            least_multiple: said.least_multiple,
+            longest_wait: said.longest_wait,
         }
     }
 

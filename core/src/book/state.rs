@@ -22,7 +22,7 @@ impl Touched {
     /// What touching a record of this kind touches.
     #[must_use]
     pub fn of(kind: &str) -> Self {
-        let haul = matches!(kind, "lot" | "thing");
+        let haul = matches!(kind, "lot" | "passed" | "thing");
         Self { setup: !haul, haul }
     }
 

@@ -1,7 +1,7 @@
 //! Undo: a new save that gives back what an earlier one replaced, field by field, where the earlier one still has the last word.
 
-use super::command::Refusal;
 use super::kinds::{Book, rule};
+use super::refusal::Refusal;
 use super::table::Edits;
 use crate::change::{Change, Fields, GONE, fold};
 use serde_json::Value;

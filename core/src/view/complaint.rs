@@ -1,7 +1,5 @@
 //! What forms share: fields that may stay empty, and what is wrong with a field.
 
-use crate::money::MoneyError;
-
 /// What is wrong with a field, as a sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Complaint<F> {
@@ -23,10 +21,10 @@ impl<F: PartialEq> Complaint<F> {
 }
 
 /// Reads an entry that may stay empty.
-pub(super) fn optional<T>(
+pub(super) fn optional<T, E>(
     text: &str,
-    read: impl Fn(&str) -> Result<T, MoneyError>,
-) -> Result<Option<T>, MoneyError> {
+    read: impl Fn(&str) -> Result<T, E>,
+) -> Result<Option<T>, E> {
     if text.trim().is_empty() {
         Ok(None)
     } else {

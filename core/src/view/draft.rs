@@ -1,8 +1,9 @@
 //! What is being typed on Decide: texts as the keypad made them, kept through a crash.
 
-use crate::id::VenueId;
+use crate::id::{KindId, VenueId};
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, MoneyError, parse};
+use crate::packing::Heft;
 use serde::{Deserialize, Serialize};
 
 /// A field that the keypad types into.
@@ -103,6 +104,10 @@ pub struct DecideDraft {
     pub name: String,
     /// The venue to judge on; the usual one when none is chosen.
     pub venue: Option<VenueId>,
+    /// What kind of thing it is.
+    pub kind: Option<KindId>,
+    /// Its size and heft, while its kind is not known.
+    pub heft: Option<Heft>,
     /// Where the keypad types.
     pub focus: Field,
     /// Whether everything but the asking price is hidden from the seller.
@@ -111,7 +116,7 @@ pub struct DecideDraft {
     pub fresh: bool,
 }
 
-read_form!(DecideDraft: ask low likely high postage packing name venue focus covered fresh);
+read_form!(DecideDraft: ask low likely high postage packing name venue kind heft focus covered fresh);
 
 impl DecideDraft {
     /// The text of a field.
@@ -200,7 +205,10 @@ impl DecideDraft {
     /// Whether anything is typed that a reload would lose.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.name.is_empty() && Field::ALL.iter().all(|field| self.text(*field).is_empty())
+        self.name.is_empty()
+            && self.kind.is_none()
+            && self.heft.is_none()
+            && Field::ALL.iter().all(|field| self.text(*field).is_empty())
     }
 
     /// The draft once a purchase is saved: empty, still covered if it was, on the same venue. Buy steps into the asking price, so an

@@ -44,10 +44,18 @@ pub struct HaulRow {
 #[must_use]
 pub fn haul(state: &State) -> Option<HaulView> {
     let currency = state.currency()?;
+    let costs = state.costs();
     let rows: Vec<HaulRow> = state
         .things()
         .rev()
-        .map(|(id, thing)| row(state, id, thing))
+        .map(|(id, thing)| {
+            row(
+                state,
+                id,
+                thing,
+                costs.get(&id).copied().unwrap_or_default(),
+            )
+        })
         .collect();
     let judged = || rows.iter().filter_map(|row| row.expected.as_ref());
     Some(HaulView {
@@ -59,8 +67,7 @@ pub fn haul(state: &State) -> Option<HaulView> {
     })
 }
 
-fn row(state: &State, id: ThingId, thing: &Thing) -> HaulRow {
-    // A thing that stays because its removal is in dispute was still paid for, though its lot went without dispute.
+fn row(state: &State, id: ThingId, thing: &Thing, paid: Money) -> HaulRow {
     let lot = thing.lot.and_then(|id| state.tables.lots.get(&id.0));
     let lot = lot.map(|entry| &entry.value);
     let disputes = state
@@ -71,7 +78,7 @@ fn row(state: &State, id: ThingId, thing: &Thing) -> HaulRow {
     HaulRow {
         id,
         name: thing.name.clone().unwrap_or_default(),
-        paid: lot.and_then(|lot| lot.paid).unwrap_or_default(),
+        paid,
         sells: thing.sells,
         expected: thing.expected.clone(),
         bought: lot.and_then(|lot| lot.bought),

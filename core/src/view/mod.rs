@@ -17,7 +17,7 @@ mod venue_form;
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, Sheet, ServiceText};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;
-pub use decide::{DecideView, VenueCard, decide, purchase};
+pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{HaulRow, HaulView, haul};
 pub use history::{Said, history};

@@ -1,7 +1,7 @@
 //! The form of the house rules and allowances.
 
 use super::complaint::{Complaint, optional};
-use crate::appraise::HouseRules;
+use crate::appraise::{HouseRules, Multiple};
 use crate::book::State;
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, Rate, parse, plain};
@@ -13,6 +13,10 @@ use serde::{Deserialize, Serialize};
 pub enum RulesInput {
     /// The least to keep.
     LeastKeep,
+    /// The least multiple.
+    LeastMultiple,
+    /// The longest wait.
+    LongestWait,
     /// The cash step.
     CashStep,
     /// How far sellers come down.
@@ -31,6 +35,10 @@ pub enum RulesInput {
 pub struct RulesForm {
     /// The least to keep; empty switches the rule off.
     pub least_keep: String,
+    /// The least multiple; empty switches the rule off.
+    pub least_multiple: String,
+    /// The longest wait in days; empty switches the rule off.
+    pub longest_wait: String,
     /// No loss if it sells low.
     pub no_loss_if_low: bool,
     /// The cash step; empty for none.
@@ -45,7 +53,14 @@ pub struct RulesForm {
     pub returns: String,
 }
 
-read_form!(RulesForm: least_keep no_loss_if_low cash_step reach unsold offers returns);
+read_form!(RulesForm: least_keep least_multiple longest_wait no_loss_if_low cash_step reach unsold offers returns);
+
+/// A setting as text; empty when it is off.
+fn shown<T: ToString>(setting: Option<T>) -> String {
+    setting
+        .map(|setting| setting.to_string())
+        .unwrap_or_default()
+}
 
 impl RulesForm {
     /// The form of the rules as they stand.
@@ -58,6 +73,8 @@ impl RulesForm {
                 .least_keep
                 .map(|keep| plain(keep, currency))
                 .unwrap_or_default(),
+            least_multiple: shown(rules.least_multiple),
+            longest_wait: shown(rules.longest_wait),
             no_loss_if_low: rules.no_loss_if_low,
             cash_step: plain(rules.cash_step, currency),
             reach: rules.reach.to_string(),
@@ -90,6 +107,19 @@ impl RulesForm {
         };
         let least_keep = money(RulesInput::LeastKeep, &self.least_keep);
         let cash_step = money(RulesInput::CashStep, &self.cash_step).unwrap_or(Money::ZERO);
+        let times = |text: &str| Multiple::parse(text).ok_or("Type how many times, such as 2.5.");
+        let least_multiple = optional(&self.least_multiple, times).unwrap_or_else(|error| {
+            complain(RulesInput::LeastMultiple, error.to_owned());
+            None
+        });
+        let days = |text: &str| match text.trim().parse::<u16>() {
+            Ok(days) if days > 0 => Ok(days),
+            _ => Err("Type a number of days, such as 60."),
+        };
+        let longest_wait = optional(&self.longest_wait, days).unwrap_or_else(|error| {
+            complain(RulesInput::LongestWait, error.to_owned());
+            None
+        });
         let mut rate = |field, text: &str| {
             let read = optional(text, Rate::parse).unwrap_or_else(|error| {
                 complain(field, error.to_string());
@@ -102,6 +132,8 @@ impl RulesForm {
             no_loss_if_low: self.no_loss_if_low,
             cash_step,
             reach: rate(RulesInput::Reach, &self.reach),
+            least_multiple,
+            longest_wait,
         };
         let aside = Allowances {
             unsold: rate(RulesInput::Unsold, &self.unsold),

@@ -38,6 +38,8 @@ fn kept(price: i64, cost: i64) -> Money {
     let nothing = Schedule::default();
     let currency = Currency::from_code("USD").unwrap();
     let case = Case {
+        kind: None,
+        weight: None,
         currency,
         ask: Some(Money::new(cost)),
         sells: Some(Sells::new(None, Money::new(price), None).unwrap()),

@@ -14,7 +14,7 @@ use haulwren_core::worth::Sells;
 use uuid::Uuid;
 
 /// The id of the one record of each kind; the kinds have a number each.
-const fn id(number: u128) -> Uuid {
+pub const fn id(number: u128) -> Uuid {
     Uuid::from_u128(0x0193_0000_0000_7000_8000_0000_0000_0000 | number)
 }
 
@@ -22,7 +22,7 @@ const VENUE: VenueId = VenueId(id(4));
 const TERMS: TermsId = TermsId(id(5));
 const LOT: LotId = LotId(id(6));
 
-fn day(text: &str) -> Day {
+pub fn day(text: &str) -> Day {
     text.parse().unwrap()
 }
 
@@ -32,7 +32,15 @@ fn rate(text: &str) -> Rate {
 
 /// All edits, each for a change of its own.
 pub fn all() -> Vec<Edits> {
-    [setup(), venue(), terms(), lot(), thing()].concat()
+    [
+        setup(),
+        venue(),
+        terms(),
+        lot(),
+        thing(),
+        super::fields_2::all(),
+    ]
+    .concat()
 }
 
 fn setup() -> Vec<Edits> {
@@ -116,6 +124,8 @@ fn thing() -> Vec<Edits> {
             keep: Money::new(-410),
             ceiling,
             verdict,
+            card: None,
+            rough: false,
         }))
     };
     let edits = [

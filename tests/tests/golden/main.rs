@@ -6,6 +6,7 @@
 
 mod book;
 mod fields;
+mod fields_2;
 mod kinds;
 mod lines;
 mod story;

@@ -2,7 +2,7 @@
 //! device before either heard of the other.
 
 use haulwren_core::book::{
-    Command, Context, Edits, Expected, Purchase, State, VenueSetup, Word, rule, undo,
+    Bought, Command, Context, Edits, Expected, Purchase, State, VenueSetup, Word, rule, undo,
 };
 use haulwren_core::change::{Change, fold};
 use haulwren_core::exchange::{Header, write_book};
@@ -86,8 +86,7 @@ fn bought(state: &State, name: &str, paid: i64, now: At) -> Command {
     let venue = state.usual_venue().unwrap();
     let (terms, _) = state.terms_on(venue, now.day().unwrap()).unwrap();
     let [low, likely, high] = [1800, 2600, 3400].map(Money::new);
-    Command::Buy(Purchase {
-        paid: Money::new(paid),
+    let thing = Bought {
         name: name.to_owned(),
         sells: Sells::new(Some(low), likely, Some(high)).ok(),
         postage: Money::new(450),
@@ -99,8 +98,12 @@ fn bought(state: &State, name: &str, paid: i64, now: At) -> Command {
             keep: Money::new(410),
             ceiling: Some(Money::new(1010)),
             verdict: Word::Buy,
+            card: None,
+            rough: false,
         }),
-    })
+        ..Bought::default()
+    };
+    Command::Buy(Purchase::of_one(Money::new(paid), thing))
 }
 
 /// All changes of the story, those of the phone first, and the phone's book at its end.

@@ -1,7 +1,7 @@
 //! Laws of the ceiling and the verdict.
 
 use haulwren_core::appraise::{
-    Case, Figure, Flag, HouseRules, Judged, Rule, Selling, Verdict, appraise,
+    Case, Figure, Flag, HouseRules, Judged, Multiple, Rule, Selling, Verdict, appraise,
 };
 use haulwren_core::money::{Currency, Money, Rate, down_to_step};
 use haulwren_core::postage::Arrangement;
@@ -37,6 +37,8 @@ impl Facts {
             }),
             postage: Some(Money::new(self.postage)),
             packing: Money::new(self.packing),
+            weight: None,
+            kind: None,
             allowances: self.allowances,
             rules: self.rules,
         }
@@ -72,13 +74,18 @@ fn rules() -> impl Strategy<Value = HouseRules> {
             1_i64..700
         ],
         0_u32..=100,
+        proptest::option::of((0_u16..500).prop_map(Multiple)),
     )
-        .prop_map(|(least_keep, no_loss_if_low, step, reach)| HouseRules {
-            least_keep: least_keep.map(Money::new),
-            no_loss_if_low,
-            cash_step: Money::new(step),
-            reach: Rate::percent(reach),
-        })
+        .prop_map(
+            |(least_keep, no_loss_if_low, step, reach, least_multiple)| HouseRules {
+                least_multiple,
+                longest_wait: None,
+                least_keep: least_keep.map(Money::new),
+                no_loss_if_low,
+                cash_step: Money::new(step),
+                reach: Rate::percent(reach),
+            },
+        )
 }
 
 fn facts() -> impl Strategy<Value = Facts> {
@@ -123,12 +130,20 @@ fn holds(rule: Rule, facts: &Facts, ask: i64) -> bool {
             .rules
             .least_keep
             .is_none_or(|least| found.likely.before.minor() - ask >= least.minor()),
+        Rule::LeastMultiple => facts.rules.least_multiple.is_none_or(|times| {
+            i128::from(found.likely.before.minor()) * 100 >= i128::from(ask) * i128::from(times.0)
+        }),
         Rule::NoLossIfLow => !facts.rules.no_loss_if_low || found.low.before.minor() >= ask,
         Rule::NoLoss => found.likely.before.minor() >= ask,
     }
 }
 
-const RULES: [Rule; 3] = [Rule::LeastKeep, Rule::NoLossIfLow, Rule::NoLoss];
+const RULES: [Rule; 4] = [
+    Rule::LeastKeep,
+    Rule::LeastMultiple,
+    Rule::NoLossIfLow,
+    Rule::NoLoss,
+];
 
 proptest! {
     #![proptest_config(crate::tries(512))]

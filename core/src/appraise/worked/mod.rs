@@ -52,7 +52,11 @@ impl Dress {
             postage: Some(Money::new(4_50)),
             packing: Money::new(30),
             allowances: Allowances::default(),
+            weight: None,
+            kind: None,
             rules: HouseRules {
+                least_multiple: None,
+                longest_wait: None,
                 least_keep: Some(Money::new(8_00)),
                 no_loss_if_low: true,
                 cash_step: Money::new(50),

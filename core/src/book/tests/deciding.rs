@@ -113,11 +113,12 @@ fn used_terms_are_never_edited() {
         keep: Money::new(410),
         ceiling: None,
         verdict: Word::Buy,
+        card: None,
+        rough: false,
     };
-    told.tell(&Command::Buy(Purchase {
-        expected: Some(verdict),
-        ..buy("Lamp", 600)
-    }));
+    let mut lamp = buy("Lamp", 600);
+    lamp.things[0].expected = Some(verdict);
+    told.tell(&Command::Buy(lamp));
     // Even when the clock has been set back since, the new version of the same day holds.
     told.now.0 -= 3_600_000;
     told.tell(&save_venue(Some(id), setup("Quayside", 15)));

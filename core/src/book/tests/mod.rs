@@ -87,14 +87,12 @@ fn begin(device: &str) -> Command {
 }
 
 fn buy(name: &str, paid: i64) -> Purchase {
-    Purchase {
-        paid: Money::new(paid),
+    let thing = Bought {
         name: name.to_owned(),
-        sells: None,
         postage: Money::new(450),
-        packing: Money::ZERO,
-        expected: None,
-    }
+        ..Bought::default()
+    };
+    Purchase::of_one(Money::new(paid), thing)
 }
 
 fn setup(name: &str, percent: u32) -> VenueSetup {

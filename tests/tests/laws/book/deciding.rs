@@ -3,7 +3,7 @@
 use super::device::Device;
 use super::program::{Step, allowances, names, programs, rules, setups};
 use haulwren_core::appraise::HouseRules;
-use haulwren_core::book::{Command, Context, Purchase, Refusal, VenueSetup};
+use haulwren_core::book::{Bought, Command, Context, Purchase, Refusal, VenueSetup};
 use haulwren_core::change::Change;
 use haulwren_core::id::{TermsId, ThingId, VenueId};
 use haulwren_core::money::{Currency, Money};
@@ -63,14 +63,13 @@ fn any_commands() -> impl Strategy<Value = Command> {
         id().prop_map(|id| Command::RemoveVenue(VenueId(id))),
         (any_money(), any_names(), any_money(), any_money()).prop_map(
             |(paid, name, postage, packing)| {
-                Command::Buy(Purchase {
-                    paid,
+                let thing = Bought {
                     name,
-                    sells: None,
                     postage,
                     packing,
-                    expected: None,
-                })
+                    ..Bought::default()
+                };
+                Command::Buy(Purchase::of_one(paid, thing))
             }
         ),
         (id(), any_names()).prop_map(|(id, name)| Command::Rename {
@@ -119,12 +118,12 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
         Step::Buy(purchase) => {
             let thing = state.thing(ThingId(made("thing").unwrap())).unwrap();
             let lot = state.lot(thing.lot.unwrap()).unwrap();
+            let asked = &purchase.things[0];
             lot.paid == Some(purchase.paid)
                 && lot.bought == Some(device.now)
-                && thing.name.as_deref().unwrap_or_default() == purchase.name.trim()
-                && thing.sells == purchase.sells
-                && (thing.postage, thing.packing)
-                    == (Some(purchase.postage), Some(purchase.packing))
+                && thing.name.as_deref().unwrap_or_default() == asked.name.trim()
+                && thing.sells == asked.sells
+                && (thing.postage, thing.packing) == (Some(asked.postage), Some(asked.packing))
         }
         Step::Rename(_, name) => {
             state.thing(ThingId(changes[0].id)).unwrap().name.as_deref() == Some(name.trim())

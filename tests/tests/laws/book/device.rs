@@ -98,7 +98,7 @@ impl Device {
     }
 
     /// The purchase with a verdict by the terms that hold now, when there are any.
-    fn judged(&self, purchase: Purchase) -> Purchase {
+    fn judged(&self, mut purchase: Purchase) -> Purchase {
         let venue = self.state.usual_venue();
         let terms = venue.and_then(|venue| self.state.terms_on(venue, self.now.day()?));
         let expected = venue.zip(terms).map(|(venue, (terms, _))| Expected {
@@ -108,11 +108,13 @@ impl Device {
             keep: Money::new(410),
             ceiling: None,
             verdict: Word::Buy,
+            card: None,
+            rough: false,
         });
-        Purchase {
-            expected,
-            ..purchase
+        for thing in &mut purchase.things {
+            thing.expected.clone_from(&expected);
         }
+        purchase
     }
 
     /// The first number of one of our saves, so many back from the last, going round.

@@ -1,7 +1,7 @@
 //! Random programs: what a trader may do with a book, in any order, with clocks that jump.
 
 use haulwren_core::appraise::HouseRules;
-use haulwren_core::book::{Purchase, VenueSetup};
+use haulwren_core::book::{Bought, Purchase, VenueSetup};
 use haulwren_core::money::{Money, Rate};
 use haulwren_core::postage::Arrangement;
 use haulwren_core::worth::{Allowances, Sells};
@@ -61,6 +61,8 @@ pub fn rules() -> impl Strategy<Value = HouseRules> {
                 no_loss_if_low,
                 cash_step,
                 reach,
+                least_multiple: None,
+                longest_wait: None,
             },
         )
 }
@@ -100,13 +102,15 @@ fn purchases() -> impl Strategy<Value = Purchase> {
         amounts(),
         amounts(),
     )
-        .prop_map(|(paid, name, sells, postage, packing)| Purchase {
-            paid,
-            name,
-            sells,
-            postage,
-            packing,
-            expected: None,
+        .prop_map(|(paid, name, sells, postage, packing)| {
+            let thing = Bought {
+                name,
+                sells,
+                postage,
+                packing,
+                ..Bought::default()
+            };
+            Purchase::of_one(paid, thing)
         })
 }
 

@@ -44,9 +44,11 @@ prop_compose! {
         least_keep in amount_texts(),
         no_loss_if_low in any::<bool>(),
         cash_step in amount_texts(),
+        least_multiple in prop_oneof![Just(String::new()), Just("2.5".to_owned()), Just("x".to_owned())],
+        longest_wait in prop_oneof![Just(String::new()), Just("60".to_owned()), Just("-3".to_owned())],
         [reach, unsold, offers, returns] in [rate_texts(), rate_texts(), rate_texts(), rate_texts()],
     ) -> RulesForm {
-        RulesForm { least_keep, no_loss_if_low, cash_step, reach, unsold, offers, returns }
+        RulesForm { least_keep, least_multiple, longest_wait, no_loss_if_low, cash_step, reach, unsold, offers, returns }
     }
 }
 

@@ -1,0 +1,111 @@
+//! Buying, passing by, and what is said of a thing afterwards.
+
+use super::super::checked::{check_amounts, check_length, checked_name};
+use super::super::command::{Bought, Context, LeftBehind, MOST_THINGS, Purchase};
+use super::super::kinds::{LotEdit, PassedEdit, ThingEdit};
+use super::super::refusal::Refusal;
+use super::super::state::State;
+use super::super::table::Edits;
+use crate::id::{LotId, PassedId, ThingId};
+use crate::lot::Method;
+use crate::money::Money;
+
+impl State {
+    pub(super) fn buy(
+        &self,
+        purchase: &Purchase,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        if purchase.things.is_empty() {
+            return Err(Refusal::NoThings);
+        }
+        if purchase.things.len() > MOST_THINGS {
+            return Err(Refusal::TooManyThings);
+        }
+        check_amounts(&[purchase.paid])?;
+        let lot = LotId(context.fresh());
+        let edits = lot.edit([
+            LotEdit::Paid(Some(purchase.paid)),
+            LotEdit::Bought(Some(context.at)),
+            // A lot of one has nothing to share.
+            LotEdit::Method((purchase.method != Method::Evenly).then_some(purchase.method)),
+        ]);
+        let mut saved = vec![self.only_new(edits)];
+        for thing in &purchase.things {
+            saved.push(self.bought(lot, thing, context)?);
+        }
+        Ok(saved)
+    }
+
+    fn bought(
+        &self,
+        lot: LotId,
+        thing: &Bought,
+        context: &mut Context<'_>,
+    ) -> Result<Edits, Refusal> {
+        check_amounts(&[thing.postage, thing.packing])?;
+        let name = named(&thing.name)?;
+        Ok(self.only_new(ThingId(context.fresh()).edit([
+            ThingEdit::Lot(Some(lot)),
+            ThingEdit::Name(name),
+            ThingEdit::Sells(thing.sells),
+            ThingEdit::Postage(Some(thing.postage)),
+            ThingEdit::Packing(Some(thing.packing)),
+            ThingEdit::Expected(thing.expected.clone()),
+            ThingEdit::Kind(thing.kind),
+            ThingEdit::Weight(thing.weight),
+            ThingEdit::Size(thing.size),
+        ])))
+    }
+
+    pub(super) fn pass_by(
+        &self,
+        thing: &LeftBehind,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        check_amounts(&[thing.ask.unwrap_or(Money::ZERO)])?;
+        let name = named(&thing.name)?;
+        if name.is_none() && thing.ask.is_none() && thing.sells.is_none() && thing.kind.is_none() {
+            return Err(Refusal::NoChange);
+        }
+        let passed = PassedId(context.fresh()).edit([
+            PassedEdit::Name(name),
+            PassedEdit::Kind(thing.kind),
+            PassedEdit::Ask(thing.ask),
+            PassedEdit::Sells(thing.sells),
+            PassedEdit::At(Some(context.at)),
+            PassedEdit::Expected(thing.expected.clone()),
+        ]);
+        Ok(vec![self.only_new(passed)])
+    }
+
+    pub(super) fn rename(&self, thing: ThingId, name: &str) -> Result<Vec<Edits>, Refusal> {
+        let name = checked_name(name)?;
+        let known = self.thing(thing).ok_or(Refusal::NoThing)?;
+        if known.name.as_ref() == Some(&name) {
+            return Err(Refusal::NoChange);
+        }
+        Ok(vec![thing.edit([ThingEdit::Name(Some(name))])])
+    }
+
+    pub(super) fn take_out(&self, thing: ThingId) -> Result<Vec<Edits>, Refusal> {
+        let lot = self.thing(thing).ok_or(Refusal::NoThing)?.lot;
+        let mut edits = vec![thing.edit([ThingEdit::Gone(true)])];
+        let alone = |lot: &LotId| {
+            !self
+                .things()
+                .any(|(other, known)| other != thing && known.lot == Some(*lot))
+        };
+        if let Some(lot) = lot.filter(alone) {
+            edits.push(lot.edit([LotEdit::Gone(true)]));
+        }
+        Ok(edits)
+    }
+}
+
+/// A name that may be missing.
+fn named(name: &str) -> Result<Option<String>, Refusal> {
+    let name = name.trim();
+    check_length(name)?;
+    Ok((!name.is_empty()).then(|| name.to_owned()))
+}

@@ -1,0 +1,100 @@
+//! From a command to the edits that it comes to, or a refusal. Nothing is changed here.
+
+mod buying;
+mod postage;
+mod venues;
+
+use super::checked::checked_name;
+use super::command::{Command, Context};
+use super::kinds::{BookEdit, DeviceEdit, RulesEdit};
+use super::refusal::Refusal;
+use super::state::State;
+use super::table::Edits;
+use crate::appraise::HouseRules;
+use crate::id::{BookId, DeviceId, RulesId};
+use crate::money::Currency;
+use crate::worth::Allowances;
+
+impl State {
+    /// What a command changes.
+    ///
+    /// # Errors
+    /// The reason why the book will not do it, as a sentence.
+    pub fn decide(
+        &self,
+        command: &Command,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        // Ids, stamps and days all rest on the clock.
+        context.at.day().ok_or(Refusal::ClockOff)?;
+        if let Command::Begin { currency, device } = command {
+            return self.begin(*currency, device, context);
+        }
+        let currency = self.currency().ok_or(Refusal::NotBegun)?;
+        match command {
+            Command::Begin { .. } => Err(Refusal::AlreadyBegun),
+            Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
+            Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
+            Command::UseVenue(id) => self.use_venue(*id),
+            Command::RemoveVenue(id) => self.remove_venue(*id),
+            Command::SaveCard { id, card } => self.save_card(*id, card, context),
+            Command::UseCard(id) => self.use_card(*id),
+            Command::RemoveCard(id) => self.remove_card(*id),
+            Command::SaveContainer { id, container } => {
+                self.save_container(*id, container, context)
+            }
+            Command::RemoveContainer(id) => self.remove_container(*id),
+            Command::SaveKind { id, kind } => self.save_kind(*id, kind, context),
+            Command::RemoveKind(id) => self.remove_kind(*id),
+            Command::Buy(purchase) => self.buy(purchase, context),
+            Command::PassBy(thing) => self.pass_by(thing, context),
+            Command::Rename { thing, name } => self.rename(*thing, name),
+            Command::TakeOut(thing) => self.take_out(*thing),
+        }
+    }
+
+    fn begin(
+        &self,
+        currency: Currency,
+        device: &str,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        if self.currency().is_some() {
+            return Err(Refusal::AlreadyBegun);
+        }
+        let device = checked_name(device)?;
+        Ok(vec![
+            BookId(context.fresh()).edit([BookEdit::Currency(Some(currency))]),
+            DeviceId(context.fresh()).edit([
+                DeviceEdit::Code(Some(self.me)),
+                DeviceEdit::Name(Some(device)),
+            ]),
+        ])
+    }
+
+    fn set_rules(
+        &self,
+        rules: &HouseRules,
+        allowances: &Allowances,
+        currency: Currency,
+    ) -> Result<Vec<Edits>, Refusal> {
+        rules.check()?;
+        allowances.check()?;
+        if *rules == self.house_rules(currency) && *allowances == self.allowances() {
+            return Err(Refusal::NoChange);
+        }
+        // A rule that is switched off stands as a least keep that is not set, beside other fields that are.
+        let edits = RulesId::SINGLE.edit([
+            RulesEdit::LeastKeep(rules.least_keep),
+            RulesEdit::NoLossIfLow(Some(rules.no_loss_if_low)),
+            RulesEdit::CashStep(Some(rules.cash_step)),
+            RulesEdit::Reach(Some(rules.reach)),
+            RulesEdit::Unsold(Some(allowances.unsold)),
+            RulesEdit::Offers(Some(allowances.offers)),
+            RulesEdit::Returns(Some(allowances.returns)),
+            RulesEdit::LeastMultiple(rules.least_multiple),
+            RulesEdit::LongestWait(rules.longest_wait),
+        ]);
+        Ok(vec![self.only_new(edits)])
+    }
+}

@@ -1,0 +1,87 @@
+//! Why the book will not do what it was asked, as sentences.
+
+use super::command::MOST_THINGS;
+use crate::appraise::RulesError;
+use crate::postage::{ArrangementError, CardError};
+use crate::terms::TermsError;
+use crate::worth::WorthError;
+
+/// Why the book will not do what it was asked.
+#[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum Refusal {
+    /// Begun twice.
+    #[error("This book has begun already. Its currency stays.")]
+    AlreadyBegun,
+    /// Not begun.
+    #[error("Choose the book's currency first.")]
+    NotBegun,
+    /// A name is missing.
+    #[error("Give it a name.")]
+    NoName,
+    /// Longer than anybody writes.
+    #[error("The name is too long: {limit} characters at most.")]
+    NameTooLong {
+        /// The most.
+        limit: usize,
+    },
+    /// The name is another venue's.
+    #[error("Another venue has this name already.")]
+    NameTaken,
+    /// An amount under 0.
+    #[error("An amount here cannot be under 0.")]
+    Negative,
+    /// An amount over [`Money::TYPED_MAX`].
+    #[error("That is more than one amount may be.")]
+    TooLarge,
+    /// House rules that cannot hold.
+    #[error(transparent)]
+    Rules(#[from] RulesError),
+    /// Allowances that cannot hold.
+    #[error(transparent)]
+    Allowances(#[from] WorthError),
+    /// Charges that cannot hold.
+    #[error(transparent)]
+    Terms(#[from] TermsError),
+    /// A rate card that cannot hold.
+    #[error(transparent)]
+    Card(#[from] CardError),
+    /// An arrangement that cannot hold.
+    #[error(transparent)]
+    Arrangement(#[from] ArrangementError),
+    /// The rate card is not there.
+    #[error("This rate card is no longer in the book.")]
+    NoCard,
+    /// The container is not there.
+    #[error("This container is no longer in the book.")]
+    NoContainer,
+    /// The kind is not there.
+    #[error("This kind is no longer in the book.")]
+    NoKind,
+    /// A purchase of nothing.
+    #[error("Put a thing in the pile first.")]
+    NoThings,
+    /// More things than one lot may hold.
+    #[error("A lot holds {MOST_THINGS} things at most.")]
+    TooManyThings,
+    /// The venue is not there.
+    #[error("This venue is no longer in the book.")]
+    NoVenue,
+    /// The thing is not there.
+    #[error("This thing is no longer in the book.")]
+    NoThing,
+    /// Nothing would change.
+    #[error("Nothing has changed.")]
+    NoChange,
+    /// The device's clock shows a time beyond the calendar.
+    #[error("This device's clock is far off. Set it, then save again.")]
+    ClockOff,
+    /// The start of a book.
+    #[error("The book's beginning cannot be undone.")]
+    BeginningStays,
+    /// Another tab saved between the look and the save.
+    #[error("Another tab has just saved. Look again, then try once more.")]
+    MovedOn,
+    /// Undo has nothing to give back.
+    #[error("Nothing to undo here: later changes stand on it.")]
+    NothingToUndo,
+}

@@ -1,0 +1,181 @@
+//! How a thing would be packed and posted: by its kind or its size and heft, the cheapest container, and the rate card.
+
+use super::super::draft::DecideDraft;
+use super::typed::Typed;
+use crate::book::{KnownKind, State};
+use crate::day::Day;
+use crate::id::{CardId, VenueId};
+use crate::measure::{ParcelSize, Weight};
+use crate::money::Money;
+use crate::packing::{Container, Fit, Heft, NODES, Piece, cheapest};
+use crate::postage::{Hint, Parcel, Quote, RateCard, To, best};
+use crate::terms::stale;
+
+/// What the thing is, as far as it was said.
+pub(super) struct What {
+    pub kind: Option<KnownKind>,
+    pub piece: Option<Piece>,
+    /// Whether the piece is only a guess of size and heft.
+    pub rough: bool,
+}
+
+/// The book's containers and the thing, looked up once for all venues.
+pub(super) struct Packing {
+    pub what: What,
+    containers: Vec<Container>,
+}
+
+/// How a parcel would be sent.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Posted {
+    /// What it costs to post; `None` when nothing tells.
+    pub postage: Option<Money>,
+    /// What its packing costs.
+    pub packing: Money,
+    /// What the packed parcel weighs.
+    pub weight: Option<Weight>,
+    /// What it is packed in.
+    pub container: Option<String>,
+    /// Carrier's card and service.
+    pub service: Option<String>,
+    /// The version of the card.
+    pub card: Option<CardId>,
+    /// The weight that is billed, and whether it is by volume.
+    pub billed: Option<(Weight, bool)>,
+    /// What it costs to the far zone, when that is more.
+    pub far: Option<Money>,
+    /// How near the next step is.
+    pub hint: Option<Hint>,
+    /// Whether it rests on rough figures.
+    pub rough: bool,
+    /// Why no service takes it, as a sentence.
+    pub refused: Option<String>,
+    /// For how many days nobody looked whether the card's prices still hold, when that is long.
+    pub stale: Option<u32>,
+}
+
+impl Packing {
+    pub(super) fn of(state: &State, draft: &DecideDraft) -> Self {
+        let kind = draft.kind.and_then(|id| state.kind(id));
+        let typical = draft.heft.map(Heft::typical);
+        Self {
+            what: What {
+                piece: kind.as_ref().map(|kind| kind.piece).or(typical),
+                rough: kind.is_none() && typical.is_some(),
+                kind,
+            },
+            containers: state.containers().map(|(_, container)| container).collect(),
+        }
+    }
+
+    /// How it is sent from a venue. What is typed goes before what is worked out, and that before the venue's usual amounts.
+    pub(super) fn sent(&self, state: &State, typed: &Typed, venue: VenueId, today: Day) -> Posted {
+        let known = state.venue(venue);
+        let usual = known.and_then(|venue| venue.packing).unwrap_or_default();
+        let mut posted = match (self.what.piece, state.card_of(venue)) {
+            (Some(piece), Some((id, record))) => {
+                let card = record.card.as_ref();
+                let mut posted = card.map_or_else(Posted::default, |card| {
+                    by_card(card, piece, &self.containers, usual)
+                });
+                posted.card = Some(id);
+                posted.stale = record.checked.and_then(|checked| stale(checked, today));
+                posted.rough |= self.what.rough;
+                posted
+            }
+            (piece, _) => Posted {
+                postage: known.and_then(|venue| venue.postage),
+                packing: usual,
+                weight: piece.map(|piece| piece.weight),
+                rough: self.what.rough,
+                ..Posted::default()
+            },
+        };
+        if let Some(postage) = typed.postage {
+            // A typed postage is the trader's own word: nothing of the card stands behind it.
+            posted = Posted {
+                postage: Some(postage),
+                packing: posted.packing,
+                weight: posted.weight,
+                container: posted.container,
+                ..Posted::default()
+            };
+        }
+        posted.packing = typed.packing.unwrap_or(posted.packing);
+        posted
+    }
+}
+
+/// The cheapest way by a card. Without containers in the book, the thing goes as it is, in the usual packing.
+fn by_card(card: &RateCard, piece: Piece, containers: &[Container], usual: Money) -> Posted {
+    let far = card
+        .services
+        .iter()
+        .map(|service| service.zones.len())
+        .max();
+    let to = if card.mix.is_empty() {
+        To::Zone(far.unwrap_or(1).saturating_sub(1))
+    } else {
+        To::Mix
+    };
+    let quoted = |weight: Weight, size: ParcelSize, container: Option<&str>| {
+        let size = Some(size);
+        let parcel = Parcel {
+            weight,
+            size,
+            container,
+        };
+        best(card, &parcel, to)
+    };
+    let mut ask = |weight: Weight, size: ParcelSize, container: &Container| {
+        let found = quoted(weight, size, Some(&container.name));
+        found.ok().map(|(_, quote)| quote.total)
+    };
+    let (weight, size, name, packing, may_fit) =
+        match cheapest(&[piece], containers, NODES, &mut ask) {
+            Some(choice) => {
+                let name = containers[choice.container].name.clone();
+                let may_fit = choice.fit == Fit::MayFit;
+                (choice.weight, choice.size, Some(name), choice.cost, may_fit)
+            }
+            None => (piece.weight, piece.size, None, usual, false),
+        };
+    match quoted(weight, size, name.as_deref()) {
+        Ok((service, quote)) => Posted {
+            rough: quote.rough || may_fit,
+            ..found(card, service, &quote, weight, packing, name)
+        },
+        Err(refusals) => Posted {
+            packing,
+            weight: Some(weight),
+            container: name,
+            refused: refusals.first().map(ToString::to_string),
+            ..Posted::default()
+        },
+    }
+}
+
+fn found(
+    card: &RateCard,
+    service: usize,
+    quote: &Quote,
+    weight: Weight,
+    packing: Money,
+    container: Option<String>,
+) -> Posted {
+    let service = card
+        .services
+        .get(service)
+        .map(|service| service.name.as_str());
+    Posted {
+        postage: Some(quote.total),
+        packing,
+        weight: Some(weight),
+        container,
+        service: service.map(|service| format!("{}, {service}", card.name)),
+        billed: Some((quote.billable, quote.by_volume)),
+        far: quote.far.filter(|far| *far > quote.total),
+        hint: quote.hint,
+        ..Posted::default()
+    }
+}

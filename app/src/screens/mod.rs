@@ -68,8 +68,7 @@ fn stages() -> El {
     let current = move || match route::now() {
         Route::Decide | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
-        Route::Settings | Route::Venue(_) | Route::Postage => Some(2),
-        Route::Card(_) | Route::Container(_) | Route::Kind(_) => Some(2),
+        _ => Some(2),
     };
     let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),

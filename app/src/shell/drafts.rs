@@ -26,7 +26,10 @@ pub struct Drafts {
 impl Drafts {
     /// Whether anything typed would be lost without them.
     pub fn is_empty(&self) -> bool {
-        self.decide.is_empty() && self.venues.is_empty() && self.rules.is_none() && self.setups.is_empty()
+        self.decide.is_empty()
+            && self.venues.is_empty()
+            && self.rules.is_none()
+            && self.setups.is_empty()
     }
 
     /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
@@ -52,7 +55,9 @@ impl Drafts {
         fill(&object, "rules", &mut drafts.rules)?;
         fill(&object, "setups", &mut setups)?;
         for (page, form) in setups {
-            drafts.setups.extend(SetupForm::from_json(&form).map(|form| (page, form)));
+            drafts
+                .setups
+                .extend(SetupForm::from_json(&form).map(|form| (page, form)));
         }
         for (id, form) in venues {
             drafts.venues.insert(id, VenueForm::deserialize(&form)?);

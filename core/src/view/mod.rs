@@ -14,7 +14,7 @@ mod saves;
 mod setup_form;
 mod venue_form;
 
-pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, Sheet, ServiceText};
+pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};

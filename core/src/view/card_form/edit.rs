@@ -1,7 +1,7 @@
 //! Adding to the form and taking away.
 
 use super::service::is_blank;
-use super::{CardForm, MEASURES, ServiceForm, Sheet, ServiceText};
+use super::{CardForm, MEASURES, ServiceForm, ServiceText, Sheet};
 use crate::postage::{MAX_SERVICES, MAX_STEPS, MAX_ZONES, ROUGH_STEPS};
 
 impl CardForm {

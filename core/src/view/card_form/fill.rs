@@ -59,7 +59,10 @@ impl ServiceForm {
             ServiceText::BulkStep,
             shown(bulk.map(|bulk| bulk.rounding.step), units.heavy),
         );
-        put(ServiceText::BulkOver, volume(bulk.and_then(|bulk| bulk.over)));
+        put(
+            ServiceText::BulkOver,
+            volume(bulk.and_then(|bulk| bulk.over)),
+        );
         let is_nearest = |direction| direction == Direction::Nearest;
         form.round_nearest = rounding.is_some_and(|rounding| is_nearest(rounding.direction));
         form.bulk_nearest = bulk.is_some_and(|bulk| is_nearest(bulk.rounding.direction));

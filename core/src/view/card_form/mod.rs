@@ -107,7 +107,7 @@ pub enum CardInput {
     /// The shares together.
     Shares,
     /// A text of a service.
-    ServiceText(usize, ServiceText),
+    Text(usize, ServiceText),
     /// A cell: service, sheet, row, column.
     Cell(usize, Sheet, usize, usize),
     /// A sheet as a whole.
@@ -169,7 +169,7 @@ impl CardForm {
         let text = match input {
             CardInput::Name => Some(&self.name),
             CardInput::Mix(zone) => self.mix.get(zone),
-            CardInput::ServiceText(at, text) => self
+            CardInput::Text(at, text) => self
                 .services
                 .get(at)
                 .map(|service| &service.texts[text as usize]),
@@ -187,7 +187,7 @@ impl CardForm {
         match input {
             CardInput::Name => self.name = typed,
             CardInput::Mix(zone) => *cell(&mut self.mix, zone) = typed,
-            CardInput::ServiceText(at, text) => {
+            CardInput::Text(at, text) => {
                 if let Some(service) = self.services.get_mut(at) {
                     service.texts[text as usize] = typed;
                 }

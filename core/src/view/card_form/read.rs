@@ -1,6 +1,6 @@
 //! The form of a rate card, read.
 
-use super::{CardForm, CardInput, Sheet, ServiceText};
+use super::{CardForm, CardInput, ServiceText, Sheet};
 use crate::money::{Currency, Rate};
 use crate::postage::{LONGEST_NAME, ROUGH_STEPS, RateCard, WHOLE_MIX};
 use crate::view::Complaint;

@@ -1,7 +1,7 @@
 //! One service of the form, read.
 
 use super::read::Faults;
-use super::{CardInput, MEASURES, ServiceForm, Sheet, ServiceText};
+use super::{CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 use crate::measure::{Direction, Length, Quantity, Unit, Volume, Weight};
 use crate::money::{Currency, Money, parse};
 use crate::postage::{FlatPrice, Limits, Over, Rounding, Service, Step, Surcharge, Volumetric};
@@ -48,8 +48,10 @@ impl Reader<'_> {
         let form = self.form;
         let (weight, length) = (self.units.weight, self.units.length);
         let missing = "Give the service a name.";
-        let name_at = CardInput::ServiceText(self.at, ServiceText::Name);
-        let name = self.faults.name(name_at, form.text(ServiceText::Name), missing);
+        let name_at = CardInput::Text(self.at, ServiceText::Name);
+        let name = self
+            .faults
+            .name(name_at, form.text(ServiceText::Name), missing);
         let zones = self.zones();
         let limits = Limits {
             longest: self.measure(ServiceText::Longest, length),
@@ -113,14 +115,14 @@ impl Reader<'_> {
     }
 
     fn measure<U: Unit>(&mut self, text: ServiceText, unit: &str) -> Option<Quantity<U>> {
-        self.parsed(CardInput::ServiceText(self.at, text), self.form.text(text), unit)
+        self.parsed(CardInput::Text(self.at, text), self.form.text(text), unit)
     }
 
     /// A weight of more than nothing.
     fn step(&mut self, text: ServiceText, unit: &str) -> Option<Weight> {
         let step: Weight = self.measure(text, unit)?;
         if step.ticks() == 0 {
-            let at = CardInput::ServiceText(self.at, text);
+            let at = CardInput::Text(self.at, text);
             self.faults.say(at, &"Type a step of more than nothing.");
             return None;
         }
@@ -130,13 +132,17 @@ impl Reader<'_> {
     fn volumetric(&mut self) -> Option<Volumetric> {
         let form = self.form;
         let is_empty = |text| form.text(text).trim().is_empty();
-        if [ServiceText::Divisor, ServiceText::BulkStep, ServiceText::BulkOver]
-            .into_iter()
-            .all(is_empty)
+        if [
+            ServiceText::Divisor,
+            ServiceText::BulkStep,
+            ServiceText::BulkOver,
+        ]
+        .into_iter()
+        .all(is_empty)
         {
             return None;
         }
-        let at = CardInput::ServiceText(self.at, ServiceText::Divisor);
+        let at = CardInput::Text(self.at, ServiceText::Divisor);
         let per: Option<Volume> = self.measure(ServiceText::Divisor, self.units.volume);
         if is_empty(ServiceText::Divisor) || per.is_some_and(|per| per.ticks() == 0) {
             let sentence = format!(

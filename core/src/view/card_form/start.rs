@@ -33,7 +33,7 @@ impl CardForm {
         form.add_service();
         let service = &mut form.services[0];
         service.unit = unit;
-        service.texts[ServiceText::Name as usize] = "Parcel".to_owned();
+        "Parcel".clone_into(&mut service.texts[ServiceText::Name as usize]);
         service.table = vec![vec![String::new(), "all".to_owned()]];
         for weight in typical(unit) {
             service.table.push(vec![weight.to_owned(), String::new()]);

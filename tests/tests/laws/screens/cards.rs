@@ -6,7 +6,7 @@ use haulwren_core::measure::{Direction, ParcelSize, Weight};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form};
 use haulwren_core::postage::{FlatPrice, Over, RateCard, Rounding, Surcharge};
-use haulwren_core::view::{CardForm, CardInput, PackForm, Sheet, ServiceText, TriedParcel, told};
+use haulwren_core::view::{CardForm, CardInput, PackForm, ServiceText, Sheet, TriedParcel, told};
 use proptest::collection::vec;
 use proptest::option;
 use proptest::prelude::*;
@@ -109,7 +109,7 @@ fn inputs() -> impl Strategy<Value = CardInput> {
     prop_oneof![
         1 => Just(CardInput::Name),
         1 => (0_usize..5).prop_map(CardInput::Mix),
-        3 => (0_usize..3, text).prop_map(|(at, text)| CardInput::ServiceText(at, text)),
+        3 => (0_usize..3, text).prop_map(|(at, text)| CardInput::Text(at, text)),
         6 => (0_usize..3, sheet, 0_usize..8, 0_usize..6).prop_map(|(at, sheet, row, column)| CardInput::Cell(at, sheet, row, column)),
     ]
 }

@@ -95,8 +95,7 @@ fn how_much(desk: CardDesk) -> El {
         ("Full", "Zones, limits, bulk, surcharges"),
     ];
     let chosen: Now<usize> = Rc::new(move || desk.form(|form| usize::from(!form.rough)));
-    let choose: Do<usize> =
-        Rc::new(move |at| desk.rebuild(&mut |form| form.set_rough(at == 0)));
+    let choose: Do<usize> = Rc::new(move |at| desk.rebuild(&mut |form| form.set_rough(at == 0)));
     choice_keys("How much of it", "rough", true, &words, &chosen, &choose)
 }
 
@@ -134,14 +133,20 @@ fn dates(desk: CardDesk, id: CardId) -> El {
             store.dispatch(Command::SaveCard { id, card }, |_| {});
         }
     };
-    let days = worked(move || store.read_setup(|book| {
-        let card = book.card(id)?;
-        Some((card.from?, card.checked?))
-    }));
+    let days = worked(move || {
+        store.read_setup(|book| {
+            let card = book.card(id)?;
+            Some((card.from?, card.checked?))
+        })
+    });
     div("bare").show(move || {
         let (from, checked) = days.get()?;
         let today = store.today()?;
-        let text = format!("Its prices hold since {}. Last checked {}.", day(from), day(checked));
+        let text = format!(
+            "Its prices hold since {}. Last checked {}.",
+            day(from),
+            day(checked)
+        );
         let nudge = stale(checked, today).map(|ago| {
             let fact = format!("Last checked {ago} days ago.");
             let hint = "Look at the carrier’s prices. If they changed, type them below.";
@@ -177,6 +182,8 @@ fn standing(desk: CardDesk, id: CardId) -> [El; 3] {
     [
         parts::heading("This rate card"),
         div("bare").show(usual),
-        button("press").on_click(remove).with("Remove this rate card"),
+        button("press")
+            .on_click(remove)
+            .with("Remove this rate card"),
     ]
 }

@@ -160,9 +160,9 @@ impl CardDesk {
             }
             Err(faults) => {
                 let service = |fault: &Complaint<CardInput>| match fault.field {
-                    CardInput::Text(at, _)
-                    | CardInput::Cell(at, ..)
-                    | CardInput::Sheet(at, _) => Some(at),
+                    CardInput::Text(at, _) | CardInput::Cell(at, ..) | CardInput::Sheet(at, _) => {
+                        Some(at)
+                    }
                     _ => None,
                 };
                 let shown = self.at.get_untracked();

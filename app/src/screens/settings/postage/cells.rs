@@ -61,7 +61,9 @@ pub fn faults(desk: CardDesk, at: usize, sheet: Sheet) -> El {
             let mut lines = Vec::new();
             for fault in faults {
                 let place = match fault.field {
-                    CardInput::Sheet(of, in_sheet) if (of, in_sheet) == (at, sheet) => String::new(),
+                    CardInput::Sheet(of, in_sheet) if (of, in_sheet) == (at, sheet) => {
+                        String::new()
+                    }
                     CardInput::Cell(of, in_sheet, row, column) if (of, in_sheet) == (at, sheet) => {
                         place(sheet, row, column)
                     }

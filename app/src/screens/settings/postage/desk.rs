@@ -63,7 +63,11 @@ impl Desk {
             self.forget();
             then();
         };
-        let key = move || button("press").on_click(forget).with("Forget what is typed");
+        let key = move || {
+            button("press")
+                .on_click(forget)
+                .with("Forget what is typed")
+        };
         div("bare").show(move || is_typed.get().then(key))
     }
 }

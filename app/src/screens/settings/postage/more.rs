@@ -20,15 +20,29 @@ pub fn more(desk: CardDesk, at: usize) -> El {
     let unit = desk.service(at, |service| service.unit);
     let is_open = |texts: &[ServiceText]| {
         desk.service(at, |service| {
-            texts.iter().any(|text| !service.text(*text).trim().is_empty())
+            texts
+                .iter()
+                .any(|text| !service.text(*text).trim().is_empty())
         })
     };
     let has = |sheet| desk.service(at, |service| !service.sheet(sheet).is_empty());
     div("bare").with([
         fold("Limits", is_open(&LIMITS), limits(desk, at, unit)),
-        fold("Bulk billed as weight", is_open(&BULK), bulk(desk, at, unit)),
-        fold("Surcharges for size", has(Sheet::Extra), extras(desk, at, unit)),
-        fold("Flat-price containers", has(Sheet::Flat), table(desk, at, Sheet::Flat)),
+        fold(
+            "Bulk billed as weight",
+            is_open(&BULK),
+            bulk(desk, at, unit),
+        ),
+        fold(
+            "Surcharges for size",
+            has(Sheet::Extra),
+            extras(desk, at, unit),
+        ),
+        fold(
+            "Flat-price containers",
+            has(Sheet::Flat),
+            table(desk, at, Sheet::Flat),
+        ),
     ])
 }
 
@@ -69,12 +83,32 @@ fn limits(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
     [
         parts::support("What the service takes at most. Empty: no such limit."),
         pair(
-            text(desk, at, heaviest, spec("limit-weight", "Most weight", weight)),
-            text(desk, at, longest, spec("limit-longest", "Longest side", length)),
+            text(
+                desk,
+                at,
+                heaviest,
+                spec("limit-weight", "Most weight", weight),
+            ),
+            text(
+                desk,
+                at,
+                longest,
+                spec("limit-longest", "Longest side", length),
+            ),
         ),
         pair(
-            text(desk, at, around, spec("limit-around", "Length and girth", length)),
-            text(desk, at, sum, spec("limit-sum", "Three sides together", length)),
+            text(
+                desk,
+                at,
+                around,
+                spec("limit-around", "Length and girth", length),
+            ),
+            text(
+                desk,
+                at,
+                sum,
+                spec("limit-sum", "Three sides together", length),
+            ),
         ),
         text(
             desk,
@@ -171,7 +205,9 @@ fn extras(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
         untrack(|| (0..count).map(one).collect::<Vec<_>>())
     };
     [
-        parts::support("Of two by one measure the one from furthest on counts; different measures add up."),
+        parts::support(
+            "Of two by one measure the one from furthest on counts; different measures add up.",
+        ),
         div("bare").show(rows),
         faults(desk, at, Sheet::Extra),
         button("press").on_click(add).with("Add a surcharge"),

@@ -1,6 +1,6 @@
 //! A rough card: a unit, and six weights with one price each.
 
-use haulwren_core::view::{CardInput, Sheet};
+use haulwren_core::view::{CardInput, ServiceForm, Sheet};
 use leptos::prelude::*;
 
 use super::card_desk::CardDesk;
@@ -14,7 +14,7 @@ pub fn few_steps(desk: CardDesk) -> Nodes {
     let rows = move || {
         desk.shape.track();
         let rows = untrack(|| desk.service(0, |service| service.table.len()));
-        let symbol = untrack(|| desk.service(0, |service| service.unit_place()));
+        let symbol = untrack(|| desk.service(0, ServiceForm::unit_place));
         let mut body = Vec::new();
         for row in 1..rows {
             let at = |column| CardInput::Cell(0, Sheet::Table, row, column);

@@ -44,7 +44,11 @@ fn which(desk: CardDesk) -> El {
         desk.form(|form| {
             let name = |service: &haulwren_core::view::ServiceForm| {
                 let name = service.text(ServiceText::Name).trim().to_owned();
-                if name.is_empty() { "no name yet".to_owned() } else { name }
+                if name.is_empty() {
+                    "no name yet".to_owned()
+                } else {
+                    name
+                }
             };
             form.services.iter().map(name).collect::<Vec<_>>()
         })
@@ -71,7 +75,8 @@ pub fn text(desk: CardDesk, at: usize, text: ServiceText, spec: FieldSpec<'_>) -
 
 /// The unit of weights that are typed without one.
 pub fn unit(desk: CardDesk, at: usize) -> El {
-    let chosen: Now<usize> = Rc::new(move || desk.service(at, haulwren_core::view::ServiceForm::unit_place));
+    let chosen: Now<usize> =
+        Rc::new(move || desk.service(at, haulwren_core::view::ServiceForm::unit_place));
     let choose: Do<usize> = Rc::new(move |place| {
         desk.rebuild(&mut |form| {
             if let Some(service) = form.services.get_mut(at) {
@@ -79,7 +84,14 @@ pub fn unit(desk: CardDesk, at: usize) -> El {
             }
         });
     });
-    choice_keys("Weights are in", "card-unit", false, &UNITS, &chosen, &choose)
+    choice_keys(
+        "Weights are in",
+        "card-unit",
+        false,
+        &UNITS,
+        &chosen,
+        &choose,
+    )
 }
 
 fn one(desk: CardDesk, at: usize) -> Nodes {

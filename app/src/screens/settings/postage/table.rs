@@ -23,7 +23,11 @@ pub fn table(desk: CardDesk, at: usize, sheet: Sheet) -> El {
         });
     };
     let is_table = sheet == Sheet::Table;
-    let row = if is_table { "Add a weight" } else { "Add a container" };
+    let row = if is_table {
+        "Add a weight"
+    } else {
+        "Add a container"
+    };
     let zone = is_table.then(|| button("press").on_click(add_zone).with("Add a zone"));
     let keys = div("pair")
         .with(button("press").on_click(add_row).with(row))
@@ -72,10 +76,28 @@ fn rows(desk: CardDesk, at: usize, sheet: Sheet) -> Option<El> {
         let number = row + 1 - first;
         let mut line = Vec::new();
         if is_table {
-            line.push(cell(desk, place(row, 0), &format!("Up to, row {number}"), false));
+            line.push(cell(
+                desk,
+                place(row, 0),
+                &format!("Up to, row {number}"),
+                false,
+            ));
         } else {
-            line.push(cell(desk, place(row, 0), &format!("Container, row {number}"), false).class("words"));
-            line.push(cell(desk, place(row, 1), &format!("Most weight, row {number}"), false));
+            line.push(
+                cell(
+                    desk,
+                    place(row, 0),
+                    &format!("Container, row {number}"),
+                    false,
+                )
+                .class("words"),
+            );
+            line.push(cell(
+                desk,
+                place(row, 1),
+                &format!("Most weight, row {number}"),
+                false,
+            ));
         }
         let from = line.len();
         for (zone, name) in zones.iter().enumerate() {
@@ -93,7 +115,11 @@ fn rows(desk: CardDesk, at: usize, sheet: Sheet) -> Option<El> {
         body.push(el("tr").with(line.into_iter().map(in_table).collect::<Vec<_>>()));
     }
     let foot = (is_table && zones.len() > 1).then(|| without_zones(desk, at, &zones));
-    let label = if is_table { "Weights and zones" } else { "Flat prices" };
+    let label = if is_table {
+        "Weights and zones"
+    } else {
+        "Flat prices"
+    };
     let top = el("thead").with(el("tr").with(top));
     Some(wide(label, [Some(top), Some(el("tbody").with(body)), foot]))
 }

@@ -65,7 +65,7 @@ fn card() -> RateCard {
         (ServiceText::BulkOver, "800"),
         (ServiceText::Longest, "45"),
     ] {
-        form.set(CardInput::ServiceText(0, text), typed.to_owned());
+        form.set(CardInput::Text(0, text), typed.to_owned());
     }
     form.services[0].add_row(Sheet::Extra);
     form.set(CardInput::Cell(0, Sheet::Extra, 0, 1), "22".to_owned());
@@ -124,8 +124,8 @@ fn what_was_typed_prices_a_parcel() {
 fn a_card_fills_its_form_and_the_notes_keep_it() {
     let form = CardForm::of(&card(), usd());
     assert_eq!(form.mix, ["20", "30", "50"]);
-    assert_eq!(form.at(CardInput::ServiceText(0, ServiceText::Divisor)), "166");
-    assert_eq!(form.at(CardInput::ServiceText(0, ServiceText::BulkStep)), "1");
+    assert_eq!(form.at(CardInput::Text(0, ServiceText::Divisor)), "166");
+    assert_eq!(form.at(CardInput::Text(0, ServiceText::BulkStep)), "1");
     assert_eq!(form.at(CardInput::Cell(0, Sheet::Extra, 0, 1)), "22");
     assert_eq!(form.read(usd()), Ok(card()));
     let again = CardForm::from_json(&form.to_json());

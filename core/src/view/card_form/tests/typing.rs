@@ -71,13 +71,20 @@ fn each_fault_is_said_at_its_place() {
     check(cell(2, 0), "", "Type up to which weight.");
     check(cell(1, 0), "0", "A weight of nothing.");
     check(cell(2, 1), "dear", "Use digits and one point only.");
-    let text = |text| CardInput::ServiceText(0, text);
+    let text = |text| CardInput::Text(0, text);
     check(text(ServiceText::Name), "", "Give the service a name.");
-    check(text(ServiceText::Round), "0", "Type a step of more than nothing.");
+    check(
+        text(ServiceText::Round),
+        "0",
+        "Type a step of more than nothing.",
+    );
     let divisor = "Type how many in3 count as one lb.";
     check(text(ServiceText::Divisor), "0", divisor);
     form.set(text(ServiceText::BulkOver), "800".to_owned());
-    assert_eq!(said(&form), [(text(ServiceText::Divisor), divisor.to_owned())]);
+    assert_eq!(
+        said(&form),
+        [(text(ServiceText::Divisor), divisor.to_owned())]
+    );
     form.set(text(ServiceText::Divisor), "166".to_owned());
     assert!(form.read(usd()).is_ok());
 }
@@ -143,6 +150,9 @@ fn rough_and_full_change_over() {
     form.set_rough(true);
     assert!(form.is_simple());
     assert_eq!(form.services[0].table.len(), 7);
-    form.set(CardInput::ServiceText(0, ServiceText::Heaviest), "70 lb".to_owned());
+    form.set(
+        CardInput::Text(0, ServiceText::Heaviest),
+        "70 lb".to_owned(),
+    );
     assert!(!form.is_simple(), "there is more to it");
 }

@@ -40,12 +40,21 @@ impl CardForm {
             services: Vec::with_capacity(self.services.len()),
         };
         for (at, service) in self.services.iter().enumerate() {
-            card.services.push(service.read(at, currency, &mut faults));
+            let is_few = self.is_simple();
+            card.services
+                .push(service.read(at, currency, is_few, &mut faults));
+        }
+        if self.rough
+            && let [service] = card.services.as_mut_slice()
+            && service.zones.len() == 1
+        {
+            // A weight to begin with that has no price yet is no step.
+            service
+                .steps
+                .retain(|step| step.prices.iter().any(Option::is_some));
         }
         if self.is_simple() {
-            // A weight of the few that has no price yet is no step.
-            let service = &mut card.services[0];
-            service.steps.retain(|step| step.prices[0].is_some());
+            let service = &card.services[0];
             if faults.0.is_empty() && !ROUGH_STEPS.contains(&service.steps.len()) {
                 let sentence = "Type a price for four to six of the weights.";
                 faults.say(CardInput::Sheet(0, Sheet::Table), &sentence);

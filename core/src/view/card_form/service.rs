@@ -17,8 +17,15 @@ struct Reader<'a> {
 }
 
 impl ServiceForm {
-    /// Reads it. What could not be read is left out, and said.
-    pub(super) fn read(&self, at: usize, currency: Currency, faults: &mut Faults) -> Service {
+    /// Reads it. What could not be read is left out, and said. Of the few numbers of a rough card (`is_few`) is said elsewhere how
+    /// many are missing.
+    pub(super) fn read(
+        &self,
+        at: usize,
+        currency: Currency,
+        is_few: bool,
+        faults: &mut Faults,
+    ) -> Service {
         let mut reader = Reader {
             form: self,
             at,
@@ -26,7 +33,7 @@ impl ServiceForm {
             currency,
             faults,
         };
-        reader.service()
+        reader.service(is_few)
     }
 }
 
@@ -44,7 +51,7 @@ const fn direction(is_nearest: bool) -> Direction {
 }
 
 impl Reader<'_> {
-    fn service(&mut self) -> Service {
+    fn service(&mut self, is_few: bool) -> Service {
         let form = self.form;
         let (weight, length) = (self.units.weight, self.units.length);
         let missing = "Give the service a name.";
@@ -67,7 +74,10 @@ impl Reader<'_> {
         let steps = self.steps(zones.len());
         let flat = self.flat(zones.len());
         let surcharges = self.surcharges();
-        if self.faults.0.is_empty() && steps.is_empty() && flat.is_empty() {
+        let has_price = |prices: &[Option<Money>]| prices.iter().any(Option::is_some);
+        let is_priced = steps.iter().any(|step| has_price(&step.prices))
+            || flat.iter().any(|flat| has_price(&flat.prices));
+        if self.faults.0.is_empty() && !is_priced && !is_few {
             let at = CardInput::Sheet(self.at, Sheet::Table);
             self.faults
                 .say(at, &"Type at least one weight and its price.");

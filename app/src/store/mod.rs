@@ -19,6 +19,7 @@ use haulwren_core::book::{State, Touched};
 use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
+use haulwren_core::money::Currency;
 use haulwren_core::view::{self, DecideView, Done, HaulView};
 use std::cell::{OnceCell, RefCell};
 use std::ops::Deref;
@@ -148,6 +149,11 @@ impl Store {
     pub fn read_setup<R>(self, read: impl FnOnce(&State) -> R) -> R {
         self.setup.track();
         read(&self.inner.book.borrow())
+    }
+
+    /// The book's currency, once it has begun. Tracks it.
+    pub fn currency(self) -> Option<Currency> {
+        self.read_setup(State::currency)
     }
 
     /// Reads anything of the book. Tracks both revisions.

@@ -54,6 +54,24 @@ impl Store {
         });
     }
 
+    /// Keeps what is typed on Decide as a thing that was passed by, and empties the form.
+    pub fn pass_by(self) {
+        if self.saving.get_untracked() {
+            return;
+        }
+        let today = clock::now().day();
+        let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
+        let thing =
+            today.and_then(|today| view::left_behind(&self.inner.book.borrow(), &draft, today));
+        let Some(thing) = thing else { return };
+        self.edit_draft(|draft| draft.go(Field::Ask));
+        self.dispatch(Command::PassBy(thing), move |saved| {
+            if saved {
+                self.edit_draft(|draft| *draft = draft.after_buy());
+            }
+        });
+    }
+
     /// Undoes one save of this device.
     pub fn undo(self, save: u64) {
         self.run(

@@ -10,10 +10,8 @@ use super::el::{Do, El, Now, button, follow_later, span};
 /// What a cell shows.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct CellText {
-    /// What is typed, or stands in for it.
+    /// What is typed.
     pub text: String,
-    /// Whether the text only stands in: the usual amount, used while nothing is typed.
-    pub is_usual: bool,
     /// Whether the next digit starts it anew.
     pub is_fresh: bool,
     /// What is wrong with it, as a sentence.
@@ -22,7 +20,6 @@ pub struct CellText {
 
 impl CellText {
     fn said_as(&self, name: &str) -> String {
-        let usual = if self.is_usual { ", usual" } else { "" };
         let fault = self
             .fault
             .as_deref()
@@ -33,14 +30,13 @@ impl CellText {
         } else {
             &self.text
         };
-        format!("{name} {text}{usual}{fault}")
+        format!("{name} {text}{fault}")
     }
 
     fn class(&self, main: bool) -> String {
         let marks = [
             (main, " main"),
             (self.is_fresh, " fresh"),
-            (self.is_usual, " usual"),
             (self.text.len() > 4, " long"),
             (self.text.len() > 6, " longer"),
         ];

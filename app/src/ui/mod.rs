@@ -4,6 +4,7 @@ pub mod cell;
 pub mod choice;
 pub mod el;
 pub mod field;
+pub mod heft;
 pub mod icons;
 pub mod keypad;
 pub mod notice;

@@ -1,7 +1,7 @@
 //! Looking things up in the book, gone ones left out.
 
 use super::expected::Expected;
-use super::kinds::{Lot, Terms, Thing, Venue};
+use super::kinds::{Lot, Passed, Terms, Thing, Venue};
 use super::state::State;
 use super::table::{Record, Table};
 use crate::appraise::HouseRules;
@@ -127,6 +127,11 @@ impl State {
     /// The things, oldest first.
     pub fn things(&self) -> impl DoubleEndedIterator<Item = (ThingId, &Thing)> {
         there(&self.tables.things).map(|(id, thing)| (ThingId(id), thing))
+    }
+
+    /// Things passed by, oldest first.
+    pub fn passed_by(&self) -> impl DoubleEndedIterator<Item = &Passed> {
+        there(&self.tables.passed).map(|(_, thing)| thing)
     }
 
     /// A thing.

@@ -161,8 +161,8 @@ const WORDS: [(Caution, &[&str]); 8] = [
 /// a judgement: a name without such a word promises nothing.
 pub fn cautions(name: &str, of_kind: &[Caution]) -> Vec<Caution> {
     let words: Vec<String> = name
-        .to_lowercase()
-        .split(|sign: char| !(sign.is_alphanumeric() || sign == '-'))
+        .to_ascii_lowercase()
+        .split(|sign: char| !(sign.is_ascii_alphanumeric() || !sign.is_ascii() || sign == '-'))
         .filter(|word| !word.is_empty())
         .map(str::to_owned)
         .collect();

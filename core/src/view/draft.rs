@@ -26,7 +26,7 @@ pub enum Field {
 }
 
 impl Field {
-    /// All fields, in the order in which "next" goes round: the likely price comes before its low and high.
+    /// All fields.
     pub const ALL: [Self; 6] = [
         Self::Ask,
         Self::Likely,
@@ -49,14 +49,15 @@ impl Field {
         }
     }
 
-    /// The field after this one.
+    /// The field that "next" goes to: asking, then the likely price before its low and high. What is said of sending is off the round.
     #[must_use]
-    pub fn next(self) -> Self {
-        let place = Self::ALL
-            .iter()
-            .position(|field| *field == self)
-            .unwrap_or(0);
-        Self::ALL[(place + 1) % Self::ALL.len()]
+    pub const fn next(self) -> Self {
+        match self {
+            Self::Ask => Self::Likely,
+            Self::Likely => Self::Low,
+            Self::Low => Self::High,
+            Self::High | Self::Postage | Self::Packing => Self::Ask,
+        }
     }
 }
 
@@ -141,6 +142,11 @@ impl DecideDraft {
             Field::Postage => &mut self.postage,
             Field::Packing => &mut self.packing,
         }
+    }
+
+    /// Puts a text into a field as it is typed; what is wrong with it shows when it is read.
+    pub fn set_text(&mut self, field: Field, text: String) {
+        *self.text_mut(field) = text;
     }
 
     /// The amount in a field; none when it is empty.

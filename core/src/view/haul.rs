@@ -1,6 +1,6 @@
 //! Haul: what was bought, newest first, and what it comes to.
 
-use crate::book::{Expected, State, Thing};
+use crate::book::{Expected, Passed, State, Thing};
 use crate::id::ThingId;
 use crate::money::{Currency, Money};
 use crate::stamp::At;
@@ -19,6 +19,19 @@ pub struct HaulView {
     pub unjudged: usize,
     /// The things, newest first.
     pub rows: Vec<HaulRow>,
+    /// Things passed by, newest first.
+    pub passed: Vec<PassedRow>,
+}
+
+/// A thing that was passed by.
+#[derive(Clone, Debug, PartialEq)]
+pub struct PassedRow {
+    /// Its name, or its kind's; empty when neither was said.
+    pub name: String,
+    /// What the seller wanted.
+    pub ask: Option<Money>,
+    /// The verdict.
+    pub expected: Option<Expected>,
 }
 
 /// One thing.
@@ -63,8 +76,22 @@ pub fn haul(state: &State) -> Option<HaulView> {
         spent: rows.iter().map(|row| row.paid).sum(),
         keep: judged().map(|expected| expected.keep).sum(),
         unjudged: rows.len() - judged().count(),
+        passed: state
+            .passed_by()
+            .rev()
+            .map(|thing| passed(state, thing))
+            .collect(),
         rows,
     })
+}
+
+fn passed(state: &State, thing: &Passed) -> PassedRow {
+    let kind = || Some(state.kind(thing.kind?)?.name);
+    PassedRow {
+        name: thing.name.clone().or_else(kind).unwrap_or_default(),
+        ask: thing.ask,
+        expected: thing.expected.clone(),
+    }
 }
 
 fn row(state: &State, id: ThingId, thing: &Thing, paid: Money) -> HaulRow {
@@ -75,9 +102,10 @@ fn row(state: &State, id: ThingId, thing: &Thing, paid: Money) -> HaulRow {
         .things
         .get(&id.0)
         .is_some_and(|entry| !entry.disputes.is_empty());
+    let kind = || Some(state.kind(thing.kind?)?.name);
     HaulRow {
         id,
-        name: thing.name.clone().unwrap_or_default(),
+        name: thing.name.clone().or_else(kind).unwrap_or_default(),
         paid,
         sells: thing.sells,
         expected: thing.expected.clone(),

@@ -19,6 +19,8 @@ pub(super) fn label(kind: &str, field: &str) -> String {
         (_, "packing") => "Packing",
         ("thing", "expected") => "Verdict",
         ("thing", "lot") => "Lot",
+        ("thing", "weight") => "Weight",
+        ("thing", "size") => "Size",
         _ => return field.replace('_', " "),
     };
     known.to_owned()
@@ -61,5 +63,8 @@ pub(super) fn value(kind: &str, field: &str, value: &Value, currency: Currency) 
 
 /// Whether a field says something to people; links between records and times do not.
 pub(super) fn is_shown(kind: &str, field: &str) -> bool {
-    !matches!((kind, field), ("thing", "lot") | ("lot", "bought"))
+    !matches!(
+        (kind, field),
+        ("thing", "lot" | "kind") | ("lot", "bought" | "method")
+    )
 }

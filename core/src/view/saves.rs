@@ -25,8 +25,12 @@ pub struct Done {
 pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
     let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
+    let count = changes
+        .iter()
+        .filter(|change| change.kind == "thing")
+        .count();
     let sentence = if let Some(thing) = of_kind("thing") {
-        of_thing(state, thing, of_kind("lot"))
+        of_thing(state, thing, of_kind("lot"), count)
     } else if let Some(venue) = of_kind("venue") {
         let name = name_in(venue).or_else(|| {
             state
@@ -40,6 +44,20 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
             name.unwrap_or_else(|| "venue".to_owned()),
             moved(venue).unwrap_or("saved")
         )
+    } else if let Some(passed) = of_kind("passed") {
+        let name = name_in(passed).unwrap_or_else(|| "Thing".to_owned());
+        format!("{name} passed by")
+    } else if let Some(other) = changes
+        .iter()
+        .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
+    {
+        let name = name_in(other).or_else(|| card_name(other));
+        let name = name.unwrap_or_else(|| capital(&other.kind));
+        format!("{name} {}", moved(other).unwrap_or("saved"))
+    } else if of_kind("terms").is_some() {
+        "Terms saved".to_owned()
+    } else if first.set.contains_key("usual_venue") && first.set.len() == 1 {
+        "Usual venue chosen".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
     } else {
@@ -52,16 +70,32 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     })
 }
 
-fn of_thing(state: &State, thing: &Change, lot: Option<&Change>) -> String {
+fn of_thing(state: &State, thing: &Change, lot: Option<&Change>, count: usize) -> String {
     let name = name_in(thing).unwrap_or_else(|| thing_name(state, thing.id));
     if let Some(moved) = moved(thing) {
         return format!("{name} {moved}");
     }
     let paid = lot.and_then(|lot| Money::deserialize(lot.set.get("paid")?).ok());
     match (paid, state.currency()) {
+        (Some(paid), Some(currency)) if count > 1 => {
+            format!("{count} things bought, {}", plain(paid, currency))
+        }
         (Some(paid), Some(currency)) => format!("{name} bought, {}", plain(paid, currency)),
         _ => format!("{name} changed"),
     }
+}
+
+fn card_name(change: &Change) -> Option<String> {
+    let name = change.set.get("card")?.get("name")?.as_str()?;
+    Some(name.to_owned())
+}
+
+fn capital(word: &str) -> String {
+    let mut word = word.to_owned();
+    if let Some(first) = word.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    word
 }
 
 fn thing_name(state: &State, id: Uuid) -> String {

@@ -1,4 +1,4 @@
-//! The fields: asking, sells for (low, likely, high), postage and packing.
+//! The fields: asking, sells for (low, likely, high), and what the thing is.
 
 use crate::live::worked;
 use std::rc::Rc;
@@ -9,7 +9,7 @@ use super::Desk;
 use crate::format;
 use crate::store::use_store;
 use crate::ui::cell::{CellSpec, CellText, cell};
-use crate::ui::el::{El, div};
+use crate::ui::el::{El, button, div, el, span};
 
 const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
     CellSpec {
@@ -25,10 +25,6 @@ const SELLS: [CellSpec; 3] = [
     spec(Field::Low, "low", "Sells for, low", false),
     spec(Field::Likely, "Sells for", "Likely sells for", true),
     spec(Field::High, "high", "Sells for, high", false),
-];
-const COSTS: [CellSpec; 2] = [
-    spec(Field::Postage, "Postage", "Postage", false),
-    spec(Field::Packing, "Packing", "Packing", false),
 ];
 
 /// The row of fields.
@@ -50,16 +46,45 @@ pub fn cells(desk: Desk) -> El {
         cell(spec, Rc::new(shown), is_typed_into, Rc::new(go))
     };
     let group = |class: &str, name: &str| div(class).attr("role", "group").attr("aria-label", name);
-    let is_posted =
-        move || view.with(|view| view.as_ref().is_some_and(|view| view.postage.is_some()));
     div("cells")
         .with(div("cell-group of-ask").with(ASK.map(one)))
         .with(group("cell-group of-sells", "Sells for").with(SELLS.map(one)))
-        .with(
-            group("cell-group of-costs", "Costs of sending")
-                .class_if("unused", move || !is_posted())
-                .with(COSTS.map(one)),
-        )
+        .with(what_key(desk))
+}
+
+/// What the thing is: its name or kind, and how it is sent. Touched, it opens the sheet where that is said.
+fn what_key(desk: Desk) -> El {
+    let store = use_store();
+    let view = store.decide_view();
+    let name = worked(move || {
+        let typed = store.draft(|draft| draft.name.clone());
+        let kind = || view.with(|view| view.as_ref()?.kind.clone());
+        let heft = || store.draft(|draft| draft.heft.map(|heft| heft.label().to_owned()));
+        let name = Some(typed).filter(|name| !name.is_empty());
+        name.or_else(kind).or_else(heft).unwrap_or_default()
+    });
+    let line = worked(move || view.with(|view| view.as_ref().map(sent).unwrap_or_default()));
+    button("what-key")
+        .attr("data-key", "what")
+        .class_if("unnamed", move || name.with(String::is_empty))
+        .on_click(move || desk.naming.set(true))
+        .with(el("b").text_of(move || match name.get() {
+            none if none.is_empty() => "What is it?".to_owned(),
+            name => name,
+        }))
+        .with(span("line").text_of(move || line.get()))
+}
+
+/// How it is sent, in a line.
+fn sent(view: &DecideView) -> String {
+    let Some(postage) = view.postage else {
+        return String::new();
+    };
+    let amount = format::amount(postage, view.currency);
+    match view.posted.short() {
+        none if none.is_empty() => format!("post {amount}"),
+        short => short,
+    }
 }
 
 /// What stands in a field: while the keypad types there, the text as typed; else the amount it means.
@@ -70,24 +95,16 @@ fn text_of(draft: &DecideDraft, view: &DecideView, field: Field) -> CellText {
         .find(|(at, _)| *at == field)
         .map(|(_, fault)| fault.clone());
     let typed = draft.text(field);
-    let usual = match field {
-        Field::Postage => view.postage,
-        Field::Packing => view.postage.map(|_| view.packing),
-        _ => None,
-    };
-    let is_usual = typed.is_empty();
+    let is_empty = typed.is_empty();
     let is_sells = matches!(field, Field::Low | Field::Likely | Field::High);
     let text = match draft.amount(field, view.currency) {
-        _ if draft.focus == field && !is_usual => typed.to_owned(),
+        _ if draft.focus == field && !is_empty => typed.to_owned(),
         Ok(Some(amount)) if is_sells => format::short(amount, view.currency),
         Ok(Some(amount)) => format::amount(amount, view.currency),
-        Ok(None) => usual
-            .map(|usual| format::amount(usual, view.currency))
-            .unwrap_or_default(),
+        Ok(None) => String::new(),
         Err(_) => typed.to_owned(),
     };
     CellText {
-        is_usual: is_usual && !text.is_empty(),
         is_fresh: draft.fresh && draft.focus == field,
         text,
         fault,

@@ -21,7 +21,12 @@ pub fn top(desk: Desk) -> Nodes {
     let store = use_store();
     let is_idle = worked(move || store.draft(DecideDraft::is_empty));
     let scrolled = div("decide-top")
-        .with([titled(|| "Worth it?".to_owned()), rail(desk), venues(desk)])
+        .with([
+            titled(|| "Worth it?".to_owned()),
+            rail(desk),
+            notes(),
+            venues(desk),
+        ])
         // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
         .show(move || is_idle.get().then(last_save));
     [scrolled, cells(desk)].into()
@@ -55,7 +60,30 @@ fn rail(desk: Desk) -> El {
 
 fn facts_of(view: &DecideView) -> Option<RailFacts> {
     let judged = view.appraisal.judged.as_ref()?;
-    Some(RailFacts::of(judged, view.currency, false))
+    Some(RailFacts::of(judged, view.currency, view.rough))
+}
+
+/// What to beware of, and rates that nobody has looked at for long.
+fn notes() -> El {
+    let view = use_store().decide_view();
+    let lines = worked(move || {
+        view.with(|view| {
+            let Some(view) = view else {
+                return Vec::new();
+            };
+            let refused = view.posted.refused.clone();
+            let beware = view.cautions.iter().map(|caution| (*caution).to_owned());
+            beware.chain(view.stale.clone()).chain(refused).collect()
+        })
+    });
+    div("notes").show(move || {
+        lines.with(|lines| {
+            lines
+                .iter()
+                .map(|line| parts::line(line))
+                .collect::<Vec<_>>()
+        })
+    })
 }
 
 /// What is missing, a line each.

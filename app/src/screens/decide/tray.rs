@@ -1,4 +1,4 @@
-//! The tray: name, reasons and cover over the keypad; on a wide window the lines of what is kept stand over them.
+//! The tray: reasons, "not now" and cover over the keypad; on a wide window the lines of what is kept stand over them.
 
 use crate::live::worked;
 use std::rc::Rc;
@@ -6,7 +6,7 @@ use std::rc::Rc;
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
 use haulwren_core::money::Money;
-use haulwren_core::view::{DecideView, Field, Press, half_key};
+use haulwren_core::view::{DecideDraft, DecideView, Field, Press, half_key};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -15,8 +15,7 @@ use crate::format;
 use crate::screens::page::use_wide;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Now, button, div, el, span};
-use crate::ui::icons::{Icon, sign};
+use crate::ui::el::{Do, El, Now, button, div, el};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
 use crate::ui::why::why_lines;
@@ -50,7 +49,7 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
-    let head = move || (!desk.covered.get()).then(|| [name_key(desk), why_key(desk)]);
+    let head = move || (!desk.covered.get()).then(|| [why_key(desk), not_now_key()]);
     let shown: Now<KeypadShown> = Rc::new(move || shown(store));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
@@ -77,18 +76,15 @@ fn shown(store: Store) -> KeypadShown {
     })
 }
 
-fn name_key(desk: Desk) -> El {
+/// Keeps the thing as one that was passed by, and empties the form.
+fn not_now_key() -> El {
     let store = use_store();
-    let name = worked(move || store.draft(|draft| draft.name.clone()));
-    let shown = move || match name.get() {
-        name if name.is_empty() => span("unnamed").with("Name it, or not"),
-        name => span("").with(name),
-    };
-    button("press name-key")
-        .attr("data-key", "name")
-        .on_click(move || desk.naming.set(true))
-        .with(sign(Icon::Tag))
-        .show(shown)
+    let is_idle = worked(move || store.draft(DecideDraft::is_empty));
+    button("press")
+        .attr("data-key", "not-now")
+        .flag("disabled", move || is_idle.get())
+        .on_click(move || store.pass_by())
+        .with("Not now")
 }
 
 fn why_key(desk: Desk) -> El {
@@ -99,7 +95,7 @@ fn why_key(desk: Desk) -> El {
                 .is_some_and(|view| view.appraisal.judged.is_some())
         })
     };
-    button("press")
+    button("press why-key")
         .attr("data-key", "why")
         .flag("disabled", move || !has_sums())
         .on_click(move || desk.opened.set(Some(Touched::Verdict)))

@@ -63,8 +63,10 @@ fn inside(view: &DecideView, touched: Touched) -> Nodes {
         .map(|opened| judged.why(opened));
     if let (Some(figure), Some(lines)) = (figure, lines.filter(|lines| !lines.is_empty())) {
         let total = lines.iter().map(|line| line.amount).sum();
+        let sent = view.posted.lines(currency).join(" ");
         let note = match figure {
             Figure::LowKeep => "1 in 10 go lower than the low price.",
+            Figure::Postage | Figure::Packing if !sent.is_empty() => sent.as_str(),
             Figure::Aside => "Shares of the thing’s own price, from your house rules.",
             _ => "",
         };

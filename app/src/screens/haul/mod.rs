@@ -35,8 +35,12 @@ pub fn haul() -> Nodes {
 fn list() -> El {
     let store = use_store();
     let view = store.haul_view();
-    let is_empty =
-        worked(move || view.with(|view| view.as_ref().is_none_or(|view| view.rows.is_empty())));
+    let is_empty = worked(move || {
+        view.with(|view| {
+            view.as_ref()
+                .is_none_or(|view| view.rows.is_empty() && view.passed.is_empty())
+        })
+    });
     let body = move || -> Nodes {
         if !is_empty.get() {
             view.with(|view| view.as_ref().map(bought)).into()
@@ -58,8 +62,8 @@ fn list() -> El {
         .show(tray)
 }
 
-/// The sums over the rows, with the day over the first of each day.
-fn bought(view: &HaulView) -> [El; 2] {
+/// The sums over the rows, with the day over the first of each day; under them what was passed by.
+fn bought(view: &HaulView) -> Nodes {
     let mut before = None;
     let mut all = Vec::new();
     for row in &view.rows {
@@ -70,5 +74,10 @@ fn bought(view: &HaulView) -> [El; 2] {
         }
         all.push(row::row(row, view.currency));
     }
-    [sums::sums(view), div("rows").with(all)]
+    if !view.passed.is_empty() {
+        all.push(el("h2").class("haul-day").with("Passed by"));
+        let rows = view.passed.iter();
+        all.extend(rows.map(|row| row::passed(row, view.currency)));
+    }
+    [sums::sums(view), div("rows").with(all)].into()
 }

@@ -3,11 +3,11 @@
 use haulwren_core::book::Word;
 use haulwren_core::day::Day;
 use haulwren_core::money::Currency;
-use haulwren_core::view::HaulRow;
+use haulwren_core::view::{HaulRow, PassedRow};
 
 use crate::format;
 use crate::route::Route;
-use crate::ui::el::{El, el, span};
+use crate::ui::el::{El, div, el, span};
 
 /// The heading of a day.
 pub fn day(day: Day) -> El {
@@ -43,4 +43,25 @@ pub fn row(row: &HaulRow, currency: Currency) -> El {
         .with(what)
         .with(span("sells").with(sells))
         .with(span("paid").with(format::amount(row.paid, currency)))
+}
+
+/// A thing that was passed by.
+pub fn passed(row: &PassedRow, currency: Currency) -> El {
+    let name = if row.name.is_empty() {
+        span("unnamed").with("no name")
+    } else {
+        span("").with(row.name.as_str())
+    };
+    let word = row
+        .expected
+        .as_ref()
+        .map(|expected| expected.verdict.word());
+    let asked = row
+        .ask
+        .map(|ask| format!("asked {}", format::amount(ask, currency)));
+    div("row")
+        .attr("data-passed", "")
+        .with(span("what").with(name))
+        .with(span("sells").with(word))
+        .with(span("paid").with(asked))
 }

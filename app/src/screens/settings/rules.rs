@@ -31,6 +31,24 @@ const LEAST: Text = Text {
     input: RulesInput::LeastKeep,
     at: |form| &mut form.least_keep,
 };
+const MORE: [Text; 2] = [
+    Text {
+        id: "least-multiple",
+        label: "Least multiple",
+        hint: "What is left of the sale, in times what you pay. Empty: no such limit.",
+        unit: "times",
+        input: RulesInput::LeastMultiple,
+        at: |form| &mut form.least_multiple,
+    },
+    Text {
+        id: "longest-wait",
+        label: "Longest wait",
+        hint: "Passes, with a note, until it is known how long things take. Empty: no limit.",
+        unit: "days",
+        input: RulesInput::LongestWait,
+        at: |form| &mut form.longest_wait,
+    },
+];
 const STEP_AND_REACH: [Text; 2] = [
     Text {
         id: "cash-step",
@@ -179,6 +197,7 @@ pub fn rules() -> El {
             Rc::new(ticked),
             Rc::new(tick),
         ))
+        .with(row(&MORE))
         .with(row(&STEP_AND_REACH))
         .with(parts::support("Set aside of every price, before judging:"))
         .with(row(&ASIDE))

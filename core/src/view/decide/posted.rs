@@ -6,7 +6,7 @@ use crate::book::{KnownKind, State};
 use crate::day::Day;
 use crate::id::{CardId, VenueId};
 use crate::measure::{ParcelSize, Weight};
-use crate::money::Money;
+use crate::money::{Currency, Money, plain};
 use crate::packing::{Container, Fit, Heft, NODES, Piece, cheapest};
 use crate::postage::{Hint, Parcel, Quote, RateCard, To, best};
 use crate::terms::stale;
@@ -52,6 +52,56 @@ pub struct Posted {
     pub refused: Option<String>,
     /// For how many days nobody looked whether the card's prices still hold, when that is long.
     pub stale: Option<u32>,
+}
+
+impl Posted {
+    /// How it is sent, in lines: what it is packed in, by which service, what is billed, how near the next step is.
+    #[must_use]
+    pub fn lines(&self, currency: Currency) -> Vec<String> {
+        let show = |money| plain(money, currency);
+        let mut lines = Vec::new();
+        let packed = match (&self.container, self.weight) {
+            (Some(container), Some(weight)) => Some(format!("{container}, {weight} with it.")),
+            (None, Some(weight)) => Some(format!("It weighs {weight}.")),
+            (container, None) => container.clone(),
+        };
+        lines.extend(packed);
+        if let (Some(service), Some((billed, by_volume))) = (&self.service, self.billed) {
+            let why = if by_volume { ", by its volume" } else { "" };
+            lines.push(format!("{service}: billed as {billed}{why}."));
+        }
+        if let Some(far) = self.far {
+            lines.push(format!("To the far zone it costs {}.", show(far)));
+        }
+        match self.hint {
+            Some(Hint::Under {
+                room,
+                more: Some(more),
+            }) => {
+                lines.push(format!(
+                    "{room} under the next step, which costs {} more.",
+                    show(more)
+                ));
+            }
+            Some(Hint::Under { room, more: None }) => {
+                lines.push(format!("{room} under the most that this service takes."));
+            }
+            Some(Hint::Over { by, saves }) => {
+                lines.push(format!("{by} less and it costs {} less.", show(saves)));
+            }
+            None => {}
+        }
+        lines.extend(self.refused.clone());
+        lines
+    }
+
+    /// The same in a few words: "9 oz, mailer".
+    #[must_use]
+    pub fn short(&self) -> String {
+        let weight = self.weight.map(|weight| weight.to_string());
+        let parts = [weight, self.container.clone()];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
+    }
 }
 
 impl Packing {

@@ -6,7 +6,7 @@ use super::measures::{Units, bare, sides_of, sides_text, with_unit};
 use crate::book::{KindSetup, KnownKind};
 use crate::id::VenueId;
 use crate::json::{Object, read_form};
-use crate::measure::{MeasureError, ParcelSize, Weight, WeightUnit};
+use crate::measure::{Direction, Length, LengthUnit, MeasureError, ParcelSize, Weight, WeightUnit};
 use crate::money::{Currency, Money, parse, plain};
 use crate::packing::{Container, Fit, Form, Fragility, NODES, Piece, fit};
 use crate::postage::LONGEST_NAME;
@@ -103,6 +103,31 @@ impl PackForm {
         Units::small(self.metric)
     }
 
+    /// Measures in grams and centimetres from now on, or in ounces and inches. What is there and can be read is the same in the other
+    /// units: weights to the nearest gram or tenth of an ounce, sides exactly or a ten-thousandth more.
+    pub fn measure_in(&mut self, metric: bool) {
+        let (from, to) = (self.units(), Units::small(metric));
+        self.metric = metric;
+        let (weight, fineness, length) = if metric {
+            (WeightUnit::Gram, 10_000, LengthUnit::Centimetre)
+        } else {
+            (WeightUnit::Ounce, 1_000, LengthUnit::Inch)
+        };
+        if let Ok(typed) = with_unit(&self.weight, from.weight).parse::<Weight>()
+            && let Ok(same) =
+                Weight::from_ticks(typed.ticks(), weight, fineness, Direction::Nearest)
+        {
+            self.weight = bare(same.to_string(), to.weight);
+        }
+        for side in &mut self.sides {
+            if let Ok(typed) = with_unit(side, from.length).parse::<Length>()
+                && let Ok(same) = Length::from_ticks(typed.ticks(), length)
+            {
+                *side = bare(same.to_string(), to.length);
+            }
+        }
+    }
+
     /// What both have, with what is wrong put into `faults`.
     fn read(&self, faults: &mut PackFaults) -> Option<(String, Weight, ParcelSize)> {
         let units = self.units();
@@ -182,4 +207,88 @@ pub fn goes_in(piece: Piece, containers: &[Container]) -> Vec<String> {
         }
     }
     names
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::packing::STARTERS;
+
+    fn usd() -> Currency {
+        Currency::from_code("USD").unwrap()
+    }
+
+    fn dress() -> PackForm {
+        PackForm {
+            name: "Dress".to_owned(),
+            weight: "12".to_owned(),
+            sides: ["13", "10", "2"].map(str::to_owned),
+            soft: true,
+            ..PackForm::default()
+        }
+    }
+
+    #[test]
+    fn a_kind_is_read_or_every_fault_is_said() {
+        let kind = dress().kind().unwrap();
+        let typical = STARTERS.iter().find(|kind| kind.name == "Dress").unwrap();
+        assert_eq!(kind.piece, typical.piece);
+        let mut bad = dress();
+        bad.name.clear();
+        bad.weight = "heavy".to_owned();
+        bad.sides[1].clear();
+        let fields: Vec<PackInput> = bad
+            .kind()
+            .unwrap_err()
+            .iter()
+            .map(|one| one.field)
+            .collect();
+        assert_eq!(
+            fields,
+            [PackInput::Name, PackInput::Weight, PackInput::Size]
+        );
+        bad = dress();
+        bad.cost = "x".to_owned();
+        assert!(bad.kind().is_ok(), "a kind has no cost");
+        let faults = bad.container(usd()).unwrap_err();
+        assert_eq!(faults[0].field, PackInput::Cost);
+    }
+
+    #[test]
+    fn other_units_say_the_same() {
+        let mut form = dress();
+        form.sides[2] = "5 mm".to_owned();
+        form.measure_in(true);
+        assert_eq!(form.weight, "340");
+        assert_eq!(form.sides, ["33.02", "25.4", "0.5"]);
+        form.measure_in(false);
+        assert_eq!(form.weight, "12");
+        assert_eq!(form.sides[0], "13");
+        let mut half = PackForm {
+            weight: "1 st".to_owned(),
+            ..PackForm::default()
+        };
+        half.measure_in(true);
+        assert_eq!((half.weight.as_str(), half.metric), ("1 st", true));
+    }
+
+    #[test]
+    fn what_it_goes_into_is_named() {
+        let mut mailer = PackForm {
+            name: "Padded mailer".to_owned(),
+            weight: "1".to_owned(),
+            ..PackForm::default()
+        };
+        mailer.sides = ["14", "12", "3"].map(str::to_owned);
+        let small = PackForm {
+            sides: ["5", "4", "1"].map(str::to_owned),
+            name: "Small".to_owned(),
+            ..mailer.clone()
+        };
+        let all = [mailer, small].map(|form| form.container(usd()).unwrap());
+        assert_eq!(
+            goes_in(dress().kind().unwrap().piece, &all),
+            ["Padded mailer"]
+        );
+    }
 }

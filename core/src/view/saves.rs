@@ -58,6 +58,18 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         "Terms saved".to_owned()
     } else if first.set.contains_key("usual_venue") && first.set.len() == 1 {
         "Usual venue chosen".to_owned()
+    } else if let Some(card) = of_kind("card") {
+        of_card(state, card)
+    } else if let Some(container) = of_kind("container") {
+        let known = state.tables.containers.get(&container.id);
+        let known = known.and_then(|entry| entry.value.name.clone());
+        of_named(container, known, "Container")
+    } else if let Some(kind) = of_kind("kind") {
+        let known = state.tables.kinds.get(&kind.id);
+        let known = known.and_then(|entry| entry.value.name.clone());
+        of_named(kind, known, "Kind")
+    } else if of_kind("rules").is_some_and(|rules| rules.set.contains_key("usual_card")) {
+        "Usual rate card chosen".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
     } else {
@@ -68,6 +80,23 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         at: first.at,
         sentence,
     })
+}
+
+/// Something with a name of its own.
+fn of_named(change: &Change, known: Option<String>, word: &str) -> String {
+    let name = name_in(change).or(known);
+    let name = name.unwrap_or_else(|| word.to_owned());
+    format!("{name} {}", moved(change).unwrap_or("saved"))
+}
+
+/// A rate card: its name stands in its table.
+fn of_card(state: &State, change: &Change) -> String {
+    let known = state.tables.cards.get(&change.id);
+    let known = known.and_then(|entry| Some(entry.value.card.as_ref()?.name.clone()));
+    if change.set.contains_key("card") || change.set.contains_key("gone") {
+        return of_named(change, known, "Rate card");
+    }
+    format!("{} checked", known.as_deref().unwrap_or("Rate card"))
 }
 
 fn of_thing(state: &State, thing: &Change, lot: Option<&Change>, count: usize) -> String {

@@ -73,5 +73,8 @@ fn next_goes_round_the_prices() {
         assert_eq!(field.next(), round[(at + 1) % round.len()]);
     }
     // What is said of sending leads back into it.
-    assert_eq!([Field::Postage, Field::Packing].map(Field::next), [Field::Ask; 2]);
+    assert_eq!(
+        [Field::Postage, Field::Packing].map(Field::next),
+        [Field::Ask; 2]
+    );
 }

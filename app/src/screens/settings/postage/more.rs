@@ -247,7 +247,7 @@ fn extra(desk: CardDesk, at: usize, row: usize, unit: WeightUnit) -> El {
         take_away(&format!("Remove surcharge {number}"), remove),
     ]);
     div("field").with([
-        choice_keys(&legend, &name, false, &words, &chosen, &choose),
+        choice_keys(&legend, &name, true, &words, &chosen, &choose),
         amounts,
     ])
 }

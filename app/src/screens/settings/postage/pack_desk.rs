@@ -208,11 +208,11 @@ impl PackDesk {
         [
             self.text(name, Some(PackInput::Name), |form| &mut form.name),
             self.choice(
-                "Numbers alone are",
+                "Measured in",
                 "pack-units",
                 &[("oz and in", ""), ("g and cm", "")],
                 |form| usize::from(form.metric),
-                |form, at| form.metric = at == 1,
+                |form, at| form.measure_in(at == 1),
             ),
             div("bare").show(measured),
         ]

@@ -34,12 +34,9 @@ pub fn few_steps(desk: CardDesk) -> Nodes {
         )
     };
     [
-        div("bare").with([
-            span("mark").with("rough"),
-            parts::support(
-                "The weights are a start: type the price of each, change what doesn’t suit you. What rests on a rough card says so.",
-            ),
-        ]),
+        parts::support("The weights are a start: type the price of each, and change what doesn’t suit you. What rests on this card is marked ")
+            .with(span("mark dashed").with("rough"))
+            .with("."),
         unit(desk, 0),
         div("bare").show(rows),
         faults(desk, 0, Sheet::Table),

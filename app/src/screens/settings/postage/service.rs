@@ -29,11 +29,11 @@ pub fn services(desk: CardDesk) -> Nodes {
     [
         parts::heading("Services"),
         which(desk),
-        button("press").on_click(add).with("Add a service"),
         div("bare").show(move || {
             let at = desk.at.get();
             untrack(|| one(desk, at))
         }),
+        button("press").on_click(add).with("Add a service"),
     ]
     .into()
 }

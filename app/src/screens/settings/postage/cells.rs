@@ -3,6 +3,8 @@
 
 use haulwren_core::view::{CardInput, Sheet};
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::{Element, Event, HtmlElement, KeyboardEvent};
 
 use super::card_desk::CardDesk;
 use crate::screens::parts;
@@ -25,6 +27,33 @@ pub fn cell(desk: CardDesk, input: CardInput, label: &str, is_number: bool) -> E
             desk.is_wrong(input).then(|| "true".to_owned())
         })
         .on_input(move |typed| desk.type_in(input, &typed))
+        .on("keydown", |event| down(&event))
+}
+
+/// Enter goes down a row, and not away with the form.
+fn down(event: &Event) {
+    let key = event.dyn_ref::<KeyboardEvent>().map(KeyboardEvent::key);
+    if key.as_deref() != Some("Enter") {
+        return;
+    }
+    event.prevent_default();
+    let target = event.target();
+    let cell = target.and_then(|target| target.dyn_into::<Element>().ok()?.parent_element());
+    let below = cell.and_then(|cell| {
+        let mut column = 1;
+        let mut before = cell.previous_element_sibling();
+        while let Some(one) = before {
+            column += 1;
+            before = one.previous_element_sibling();
+        }
+        let row = cell.parent_element()?.next_element_sibling()?;
+        let input = row.query_selector(&format!(":scope > :nth-child({column}) input"));
+        input.ok()??.dyn_into::<HtmlElement>().ok()
+    });
+    if let Some(below) = below {
+        // It stands on the page, so it takes the focus.
+        drop(below.focus());
+    }
 }
 
 /// A cell in its place of a table.

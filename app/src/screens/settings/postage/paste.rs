@@ -21,7 +21,7 @@ pub fn paste(desk: CardDesk, at: usize) -> El {
     });
     let area = el("textarea")
         .attr("id", "card-pasted")
-        .attr("rows", "5")
+        .attr("rows", "6")
         .attr("spellcheck", "false")
         .attr("autocomplete", "off")
         .attr("aria-describedby", "card-pasted-hint")
@@ -94,12 +94,17 @@ fn preview(desk: CardDesk, at: usize, found: &Pasted) -> Nodes {
         1 => "It takes the place of the row above, which can be put back.".to_owned(),
         rows => format!("It takes the place of the {rows} rows above, which can be put back."),
     };
+    let left = match found.complaints.len() {
+        0 => String::new(),
+        1 => "One row is left out. ".to_owned(),
+        rows => format!("{rows} rows are left out. "),
+    };
     let take = move || desk.reshape(&mut |form| form.take_pasted(at, desk.currency));
     [
         table.class("cells read"),
         left_out,
         button("press strong").on_click(take).with(word),
-        parts::support(&replaces),
+        parts::support(&(left + &replaces)),
     ]
     .into()
 }

@@ -16,8 +16,8 @@ pub fn natural_order(left: &str, right: &str) -> Ordering {
             (None, Some(_)) if !one.is_empty() => Ordering::Greater,
             _ => one
                 .chars()
-                .flat_map(char::to_lowercase)
-                .cmp(two.chars().flat_map(char::to_lowercase)),
+                .map(|sign| sign.to_ascii_lowercase())
+                .cmp(two.chars().map(|sign| sign.to_ascii_lowercase())),
         };
         if order != Ordering::Equal {
             return order;

@@ -127,7 +127,7 @@ impl FromStr for ParcelSize {
             return Err(MeasureError::NotThreeSides);
         };
         let third = third.trim();
-        let at = third.find(|sign: char| sign.is_alphabetic());
+        let at = third.find(|sign: char| sign.is_ascii_alphabetic() || !sign.is_ascii());
         let unit = at.map_or("", |at| &third[at..]);
         // A side without a unit of its own has the last one's.
         let side = |part: &str| {

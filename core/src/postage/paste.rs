@@ -165,14 +165,14 @@ const SPELLINGS: [(WeightUnit, &[&str]); 4] = [
 ];
 
 fn weight(cell: &str, unit: WeightUnit) -> Result<Weight, String> {
-    let small = cell.to_lowercase();
+    let small = cell.to_ascii_lowercase();
     let text = ["up to", "\u{2264}", "<="]
         .into_iter()
         .find_map(|head| small.strip_prefix(head))
         .unwrap_or(&small)
         .trim();
     let end = text
-        .find(|sign: char| sign.is_alphabetic())
+        .find(|sign: char| sign.is_ascii_alphabetic() || !sign.is_ascii())
         .unwrap_or(text.len());
     let (number, spelled) = text.split_at(end);
     let spelled = spelled.trim_end_matches('.');

@@ -3,4 +3,5 @@
 mod cards;
 mod deciding;
 mod forms;
+mod sending;
 mod typing;

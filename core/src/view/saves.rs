@@ -52,23 +52,16 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
     {
         let name = name_in(other).or_else(|| card_name(other));
+        let name = name.or_else(|| known_name(state, other));
         let name = name.unwrap_or_else(|| capital(&other.kind));
-        format!("{name} {}", moved(other).unwrap_or("saved"))
+        let is_checked = other.kind == "card" && !other.set.contains_key("card");
+        let done = if is_checked { "checked" } else { "saved" };
+        format!("{name} {}", moved(other).unwrap_or(done))
     } else if of_kind("terms").is_some() {
         "Terms saved".to_owned()
     } else if first.set.contains_key("usual_venue") && first.set.len() == 1 {
         "Usual venue chosen".to_owned()
-    } else if let Some(card) = of_kind("card") {
-        of_card(state, card)
-    } else if let Some(container) = of_kind("container") {
-        let known = state.tables.containers.get(&container.id);
-        let known = known.and_then(|entry| entry.value.name.clone());
-        of_named(container, known, "Container")
-    } else if let Some(kind) = of_kind("kind") {
-        let known = state.tables.kinds.get(&kind.id);
-        let known = known.and_then(|entry| entry.value.name.clone());
-        of_named(kind, known, "Kind")
-    } else if of_kind("rules").is_some_and(|rules| rules.set.contains_key("usual_card")) {
+    } else if first.set.contains_key("usual_card") && first.set.len() == 1 {
         "Usual rate card chosen".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
@@ -82,21 +75,17 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     })
 }
 
-/// Something with a name of its own.
-fn of_named(change: &Change, known: Option<String>, word: &str) -> String {
-    let name = name_in(change).or(known);
-    let name = name.unwrap_or_else(|| word.to_owned());
-    format!("{name} {}", moved(change).unwrap_or("saved"))
-}
-
-/// A rate card: its name stands in its table.
-fn of_card(state: &State, change: &Change) -> String {
-    let known = state.tables.cards.get(&change.id);
-    let known = known.and_then(|entry| Some(entry.value.card.as_ref()?.name.clone()));
-    if change.set.contains_key("card") || change.set.contains_key("gone") {
-        return of_named(change, known, "Rate card");
+/// The name that a rate card, a container or a kind has now.
+fn known_name(state: &State, change: &Change) -> Option<String> {
+    let tables = &state.tables;
+    match change.kind.as_str() {
+        "card" => {
+            let card = &tables.cards.get(&change.id)?.value.card;
+            card.as_ref().map(|card| card.name.clone())
+        }
+        "container" => tables.containers.get(&change.id)?.value.name.clone(),
+        _ => tables.kinds.get(&change.id)?.value.name.clone(),
     }
-    format!("{} checked", known.as_deref().unwrap_or("Rate card"))
 }
 
 fn of_thing(state: &State, thing: &Change, lot: Option<&Change>, count: usize) -> String {

@@ -4,8 +4,9 @@ use crate::live::Live;
 use std::cell::OnceCell;
 
 use gloo::events::EventListener;
-use haulwren_core::id::{ThingId, VenueId};
+use haulwren_core::id::{CardId, ContainerId, KindId, ThingId, VenueId};
 use leptos::prelude::*;
+use uuid::Uuid;
 
 /// A screen.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
@@ -21,6 +22,14 @@ pub enum Route {
     Settings,
     /// One venue's form; `None` adds one.
     Venue(Option<VenueId>),
+    /// Rate cards, containers and kinds.
+    Postage,
+    /// One rate card's form; `None` adds one.
+    Card(Option<CardId>),
+    /// One container's form; `None` adds one.
+    Container(Option<ContainerId>),
+    /// One kind's form; `None` adds one.
+    Kind(Option<KindId>),
     /// First start.
     First,
 }
@@ -35,6 +44,10 @@ impl Route {
             Self::Settings => "/settings".to_owned(),
             Self::Venue(None) => "/settings/venue/new".to_owned(),
             Self::Venue(Some(id)) => format!("/settings/venue/{id}"),
+            Self::Postage => "/settings/postage".to_owned(),
+            Self::Card(id) => setup("card", id.map(|id| id.0)),
+            Self::Container(id) => setup("container", id.map(|id| id.0)),
+            Self::Kind(id) => setup("kind", id.map(|id| id.0)),
             Self::First => "/first".to_owned(),
         }
     }
@@ -55,10 +68,28 @@ impl Route {
             ["settings", "venue", id] => id
                 .parse()
                 .map_or(Self::Settings, |id| Self::Venue(Some(id))),
+            ["settings", "postage"] => Self::Postage,
+            ["settings", "card", id] => one_of(id, |id| Self::Card(id.map(CardId))),
+            ["settings", "container", id] => one_of(id, |id| Self::Container(id.map(ContainerId))),
+            ["settings", "kind", id] => one_of(id, |id| Self::Kind(id.map(KindId))),
             ["first"] => Self::First,
             _ => Self::Decide,
         }
     }
+}
+
+/// The address of a form in the settings.
+fn setup(kind: &str, id: Option<Uuid>) -> String {
+    let id = id.map_or_else(|| "new".to_owned(), |id| id.to_string());
+    ["/settings/", kind, "/", &id].concat()
+}
+
+/// The form of one, or of a new one; an id that is none leads to the list.
+fn one_of(id: &str, route: fn(Option<Uuid>) -> Route) -> Route {
+    if id == "new" {
+        return route(None);
+    }
+    id.parse().map_or(Route::Postage, |id| route(Some(id)))
 }
 
 thread_local! {
@@ -109,6 +140,13 @@ mod tests {
             Route::Settings,
             Route::Venue(None),
             Route::Venue(Some(VenueId::SINGLE)),
+            Route::Postage,
+            Route::Card(None),
+            Route::Card(Some(CardId::SINGLE)),
+            Route::Container(None),
+            Route::Container(Some(ContainerId::SINGLE)),
+            Route::Kind(None),
+            Route::Kind(Some(KindId::SINGLE)),
             Route::First,
         ];
         for route in routes {
@@ -116,5 +154,6 @@ mod tests {
         }
         assert_eq!(Route::parse("/nowhere/at/all"), Route::Decide);
         assert_eq!(Route::parse("/haul/not-an-id"), Route::Haul);
+        assert_eq!(Route::parse("/settings/card/not-an-id"), Route::Postage);
     }
 }

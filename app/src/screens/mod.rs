@@ -55,6 +55,10 @@ fn screen(stage: Route) -> Nodes {
         Route::Haul | Route::Thing(_) => haul::haul(),
         Route::Settings => settings::settings(),
         Route::Venue(id) => settings::venue(id),
+        Route::Postage => settings::postage(),
+        Route::Card(id) => settings::card(id),
+        Route::Container(id) => settings::container(id),
+        Route::Kind(id) => settings::kind(id),
     }
 }
 
@@ -64,7 +68,7 @@ fn stages() -> El {
     let current = move || match route::now() {
         Route::Decide | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
-        Route::Settings | Route::Venue(_) => Some(2),
+        _ => Some(2),
     };
     let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),

@@ -2,7 +2,7 @@
 
 use super::db::Db;
 use haulwren_core::json::{self, Object, fill};
-use haulwren_core::view::{DecideDraft, RulesForm, VenueForm};
+use haulwren_core::view::{DecideDraft, RulesForm, SetupForm, VenueForm};
 use litemap::LiteMap;
 use serde::Deserialize;
 use serde_json::Error;
@@ -19,12 +19,17 @@ pub struct Drafts {
     pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
     pub rules: Option<RulesForm>,
+    /// Forms of rate cards, containers and kinds, by the address of their page.
+    pub setups: Vec<(String, SetupForm)>,
 }
 
 impl Drafts {
     /// Whether anything typed would be lost without them.
     pub fn is_empty(&self) -> bool {
-        self.decide.is_empty() && self.venues.is_empty() && self.rules.is_none()
+        self.decide.is_empty()
+            && self.venues.is_empty()
+            && self.rules.is_none()
+            && self.setups.is_empty()
     }
 
     /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
@@ -44,9 +49,16 @@ impl Drafts {
     fn from_json(text: &str) -> Result<Self, Error> {
         let object = json::read_object(text)?;
         let (mut drafts, mut venues) = (Self::default(), Object::new());
+        let mut setups = Object::new();
         fill(&object, "decide", &mut drafts.decide)?;
         fill(&object, "venues", &mut venues)?;
         fill(&object, "rules", &mut drafts.rules)?;
+        fill(&object, "setups", &mut setups)?;
+        for (page, form) in setups {
+            drafts
+                .setups
+                .extend(SetupForm::from_json(&form).map(|form| (page, form)));
+        }
         for (id, form) in venues {
             drafts.venues.insert(id, VenueForm::deserialize(&form)?);
         }
@@ -58,10 +70,15 @@ impl Drafts {
         for (id, form) in self.venues.iter() {
             venues.insert(id.clone(), json::value(form));
         }
+        let mut setups = Object::new();
+        for (page, form) in &self.setups {
+            setups.insert(page.clone(), form.to_json());
+        }
         json::ordered(&[
             ("decide", json::write(&self.decide)),
             ("venues", json::write(&venues)),
             ("rules", json::write(&self.rules)),
+            ("setups", json::write(&setups)),
         ])
     }
 }

@@ -7,6 +7,7 @@ mod drafts;
 mod look;
 mod open;
 mod saving;
+mod setups;
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;

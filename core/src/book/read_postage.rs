@@ -3,6 +3,7 @@
 use super::kinds::{Card, Kind};
 use super::read::{one, there};
 use super::state::State;
+use super::table::Record;
 use crate::id::{CardId, ContainerId, KindId, RulesId, VenueId};
 use crate::packing::{Caution, Container, Piece, STARTERS, Starter};
 use uuid::Uuid;
@@ -131,8 +132,9 @@ impl State {
         kinds.reverse();
         for (place, start) in STARTERS.iter().enumerate() {
             let id = starter(place);
-            // One that was changed stands above, one that was taken away nowhere.
-            if self.tables.kinds.get(&id.0).is_none() {
+            // One that was changed stands above, one that was taken away nowhere. One whose changes were undone is as it began.
+            let said = self.tables.kinds.get(&id.0).map(|entry| &entry.value);
+            if said.is_none_or(|kind| !kind.is_gone() && kind.name.is_none()) {
                 kinds.push(KnownKind {
                     id,
                     name: start.name.to_owned(),

@@ -1,23 +1,32 @@
 //! What each screen shows: one plain struct for each, from the book and what is being typed. Typed values, not laid-out text.
 
+mod card_form;
 mod complaint;
 mod decide;
 mod draft;
 mod haul;
 mod history;
+mod measures;
+mod pack_form;
 mod parts;
 mod rules_form;
 mod saves;
+mod setup_form;
 mod venue_form;
 mod what;
 
+pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
+pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{HaulRow, HaulView, PassedRow, haul};
 pub use history::{Said, history};
+pub use measures::Units;
+pub use pack_form::{PackForm, PackInput, goes_in};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
+pub use setup_form::SetupForm;
 pub use venue_form::{
     Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,
     PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,

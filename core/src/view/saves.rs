@@ -52,12 +52,17 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
     {
         let name = name_in(other).or_else(|| card_name(other));
+        let name = name.or_else(|| known_name(state, other));
         let name = name.unwrap_or_else(|| capital(&other.kind));
-        format!("{name} {}", moved(other).unwrap_or("saved"))
+        let is_checked = other.kind == "card" && !other.set.contains_key("card");
+        let done = if is_checked { "checked" } else { "saved" };
+        format!("{name} {}", moved(other).unwrap_or(done))
     } else if of_kind("terms").is_some() {
         "Terms saved".to_owned()
     } else if first.set.contains_key("usual_venue") && first.set.len() == 1 {
         "Usual venue chosen".to_owned()
+    } else if first.set.contains_key("usual_card") && first.set.len() == 1 {
+        "Usual rate card chosen".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
     } else {
@@ -68,6 +73,19 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         at: first.at,
         sentence,
     })
+}
+
+/// The name that a rate card, a container or a kind has now.
+fn known_name(state: &State, change: &Change) -> Option<String> {
+    let tables = &state.tables;
+    match change.kind.as_str() {
+        "card" => {
+            let card = &tables.cards.get(&change.id)?.value.card;
+            card.as_ref().map(|card| card.name.clone())
+        }
+        "container" => tables.containers.get(&change.id)?.value.name.clone(),
+        _ => tables.kinds.get(&change.id)?.value.name.clone(),
+    }
 }
 
 fn of_thing(state: &State, thing: &Change, lot: Option<&Change>, count: usize) -> String {

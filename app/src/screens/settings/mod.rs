@@ -1,6 +1,7 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
 mod keeping;
+mod postage;
 mod rules;
 mod venue;
 
@@ -17,6 +18,9 @@ use crate::ui::icons::{Icon, sign};
 
 use std::rc::Rc;
 
+pub use postage::card::card;
+pub use postage::pack::{container, kind};
+pub use postage::postage;
 pub use venue::venue;
 
 /// The screen.
@@ -30,6 +34,8 @@ pub fn settings() -> Nodes {
             Icon::Plus,
             "Add a venue",
         ))
+        .with(parts::heading("Postage"))
+        .with(postage::way_in())
         .with(parts::heading("House rules"))
         .with(rules::rules())
         .with(parts::heading("Look"))

@@ -74,3 +74,28 @@ fn undoing_the_first_rules_leaves_room_for_the_next() {
         Some(Money::new(500))
     );
 }
+
+#[test]
+fn a_kind_to_begin_with_is_there_again_when_its_change_is_undone() {
+    let mut told = Told::begun();
+    let typical = told.state.kinds()[0].clone();
+    let count = told.state.kinds().len();
+    assert!(typical.typical);
+    let id = typical.id;
+    let mut piece = typical.piece;
+    piece.weight = "9.5 oz".parse().expect("a weight");
+    let kind = KindSetup {
+        name: "Top".to_owned(),
+        piece,
+        venue: None,
+    };
+    let id_and = |kind| Command::SaveKind { id: Some(id), kind };
+    let changed = told.tell(&id_and(kind));
+    assert_eq!(told.state.kind(id).map(|kind| kind.typical), Some(false));
+    told.undo(&changed);
+    assert_eq!(told.state.kind(id), Some(typical.clone()));
+    let removed = told.tell(&Command::RemoveKind(id));
+    assert_eq!(told.state.kinds().len(), count - 1);
+    told.undo(&removed);
+    assert_eq!(told.state.kind(id), Some(typical));
+}

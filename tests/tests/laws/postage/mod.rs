@@ -1,7 +1,7 @@
 //! Laws of postage: quotes, arrangements, pasted tables.
 
 pub mod arranging;
-mod cards;
+pub mod cards;
 mod hints;
 mod pasting;
 mod quoting;

@@ -1,5 +1,6 @@
 //! Laws of what screens take and show.
 
+mod cards;
 mod deciding;
 mod forms;
 mod sending;

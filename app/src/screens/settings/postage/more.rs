@@ -1,0 +1,253 @@
+//! What more there is to a service: limits, bulk billed as weight, surcharges by size, containers at a flat price.
+
+use std::rc::Rc;
+
+use haulwren_core::measure::WeightUnit;
+use haulwren_core::view::{CardInput, MEASURES, ServiceText, Sheet, Units};
+use leptos::prelude::*;
+
+use super::card_desk::CardDesk;
+use super::cells::{cell, faults, take_away};
+use super::service::text;
+use super::table::table;
+use crate::screens::parts;
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Nodes, Now, button, div, el, span};
+use crate::ui::field::FieldSpec;
+
+/// All of it, folded away unless something is typed.
+pub fn more(desk: CardDesk, at: usize) -> El {
+    let unit = desk.service(at, |service| service.unit);
+    let is_open = |texts: &[ServiceText]| {
+        desk.service(at, |service| {
+            texts
+                .iter()
+                .any(|text| !service.text(*text).trim().is_empty())
+        })
+    };
+    let has = |sheet| desk.service(at, |service| !service.sheet(sheet).is_empty());
+    div("bare").with([
+        fold("Limits", is_open(&LIMITS), limits(desk, at, unit)),
+        fold(
+            "Bulk billed as weight",
+            is_open(&BULK),
+            bulk(desk, at, unit),
+        ),
+        fold(
+            "Surcharges for size",
+            has(Sheet::Extra),
+            extras(desk, at, unit),
+        ),
+        fold(
+            "Flat-price containers",
+            has(Sheet::Flat),
+            table(desk, at, Sheet::Flat),
+        ),
+    ])
+}
+
+/// A part that opens.
+pub fn fold(word: &str, is_open: bool, inside: impl Into<Nodes>) -> El {
+    let fold = el("details").class("fold");
+    let fold = if is_open { fold.attr("open", "") } else { fold };
+    fold.with(el("summary").class("press").with(word))
+        .with(div("folded").with(inside))
+}
+
+const LIMITS: [ServiceText; 5] = [
+    ServiceText::Heaviest,
+    ServiceText::Longest,
+    ServiceText::Around,
+    ServiceText::Sum,
+    ServiceText::Round,
+];
+const BULK: [ServiceText; 3] = [
+    ServiceText::Divisor,
+    ServiceText::BulkStep,
+    ServiceText::BulkOver,
+];
+
+fn spec<'a>(id: &'a str, label: &'a str, unit: &'a str) -> FieldSpec<'a> {
+    FieldSpec {
+        id,
+        label,
+        unit,
+        ..FieldSpec::default()
+    }
+}
+
+fn limits(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
+    let Units { weight, length, .. } = Units::of(unit);
+    let [heaviest, longest, around, sum, round] = LIMITS;
+    let pair = |one, other| div("pair").with([one, other]);
+    [
+        parts::support("What the service takes at most. Empty: no such limit."),
+        pair(
+            text(
+                desk,
+                at,
+                heaviest,
+                spec("limit-weight", "Most weight", weight),
+            ),
+            text(
+                desk,
+                at,
+                longest,
+                spec("limit-longest", "Longest side", length),
+            ),
+        ),
+        pair(
+            text(
+                desk,
+                at,
+                around,
+                spec("limit-around", "Length and girth", length),
+            ),
+            text(
+                desk,
+                at,
+                sum,
+                spec("limit-sum", "Three sides together", length),
+            ),
+        ),
+        text(
+            desk,
+            at,
+            round,
+            FieldSpec {
+                hint: "Before it is looked up. Empty: not at all.",
+                ..spec("round-step", "Weight is rounded to steps of", weight)
+            },
+        ),
+        direction(desk, at, false),
+    ]
+    .into()
+}
+
+fn bulk(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
+    let Units { heavy, volume, .. } = Units::of(unit);
+    let [divisor, step, over] = BULK;
+    let one = ["1 ", heavy].concat();
+    let hint = ["So much volume counts as ", &one, "."].concat();
+    let empty = ["Empty: ", &one, "."].concat();
+    [
+        text(
+            desk,
+            at,
+            divisor,
+            FieldSpec {
+                hint: &hint,
+                ..spec("bulk-divisor", "Divisor", volume)
+            },
+        ),
+        text(
+            desk,
+            at,
+            over,
+            FieldSpec {
+                hint: "Empty: from the smallest parcel on.",
+                ..spec("bulk-over", "Only parcels over", volume)
+            },
+        ),
+        text(
+            desk,
+            at,
+            step,
+            FieldSpec {
+                hint: &empty,
+                ..spec("bulk-step", "Rounded to steps of", heavy)
+            },
+        ),
+        direction(desk, at, true),
+    ]
+    .into()
+}
+
+/// Which way a weight is rounded.
+fn direction(desk: CardDesk, at: usize, of_bulk: bool) -> El {
+    let chosen: Now<usize> = Rc::new(move || {
+        desk.service(at, |service| {
+            usize::from(if of_bulk {
+                service.bulk_nearest
+            } else {
+                service.round_nearest
+            })
+        })
+    });
+    let choose: Do<usize> = Rc::new(move |place| {
+        desk.edit_service(at, &mut |service| {
+            let nearest = if of_bulk {
+                &mut service.bulk_nearest
+            } else {
+                &mut service.round_nearest
+            };
+            *nearest = place == 1;
+        });
+    });
+    let name = if of_bulk { "bulk-way" } else { "round-way" };
+    let words = [("up", ""), ("to the nearest", "")];
+    choice_keys("Rounded", name, false, &words, &chosen, &choose)
+}
+
+/// The surcharges, one below the other.
+fn extras(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
+    let add = move || {
+        desk.reshape(&mut |form| {
+            if let Some(service) = form.services.get_mut(at) {
+                service.add_row(Sheet::Extra);
+            }
+        });
+    };
+    let rows = move || {
+        desk.shape.track();
+        let count = untrack(|| desk.service(at, |service| service.extra.len()));
+        let one = |row| extra(desk, at, row, unit);
+        untrack(|| (0..count).map(one).collect::<Vec<_>>())
+    };
+    [
+        parts::support(
+            "Of two by one measure the one from furthest on counts; different measures add up.",
+        ),
+        div("bare").show(rows),
+        faults(desk, at, Sheet::Extra),
+        button("press").on_click(add).with("Add a surcharge"),
+    ]
+    .into()
+}
+
+fn extra(desk: CardDesk, at: usize, row: usize, unit: WeightUnit) -> El {
+    let place = move |column| CardInput::Cell(at, Sheet::Extra, row, column);
+    let chosen: Now<usize> = Rc::new(move || {
+        desk.form(|form| {
+            let stands = form.at(place(0));
+            let found = MEASURES.iter().position(|(name, _)| *name == stands);
+            found.unwrap_or_default()
+        })
+    });
+    let choose: Do<usize> = Rc::new(move |measure| desk.type_in(place(0), MEASURES[measure].0));
+    let words = MEASURES.map(|(_, words)| (words, ""));
+    let number = row + 1;
+    let name = format!("extra-{row}");
+    let legend = format!("Surcharge {number}: parcels over");
+    let remove = move || {
+        desk.reshape(&mut |form| {
+            if let Some(service) = form.services.get_mut(at) {
+                service.remove_row(Sheet::Extra, row);
+            }
+        });
+    };
+    let Units { length, volume, .. } = Units::of(unit);
+    let shown = chosen.clone();
+    let symbol = move || if shown() == 2 { volume } else { length }.to_owned();
+    let amounts = div("cells inline").with([
+        cell(desk, place(1), &format!("Surcharge {number}, over"), false),
+        span("").text_of(symbol),
+        span("").with("costs"),
+        cell(desk, place(2), &format!("Surcharge {number}, amount"), true),
+        take_away(&format!("Remove surcharge {number}"), remove),
+    ]);
+    div("field").with([
+        choice_keys(&legend, &name, true, &words, &chosen, &choose),
+        amounts,
+    ])
+}

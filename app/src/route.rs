@@ -13,6 +13,8 @@ pub enum Route {
     /// The verdict.
     #[default]
     Decide,
+    /// What is weighed up but not yet bought.
+    Pile,
     /// What was bought.
     Haul,
     /// One thing and its history.
@@ -21,6 +23,8 @@ pub enum Route {
     Settings,
     /// One venue's form; `None` adds one.
     Venue(Option<VenueId>),
+    /// The pocket card.
+    Pocket,
     /// First start.
     First,
 }
@@ -30,11 +34,13 @@ impl Route {
     pub fn path(self) -> String {
         match self {
             Self::Decide => "/decide".to_owned(),
+            Self::Pile => "/pile".to_owned(),
             Self::Haul => "/haul".to_owned(),
             Self::Thing(id) => format!("/haul/{id}"),
             Self::Settings => "/settings".to_owned(),
             Self::Venue(None) => "/settings/venue/new".to_owned(),
             Self::Venue(Some(id)) => format!("/settings/venue/{id}"),
+            Self::Pocket => "/pocket".to_owned(),
             Self::First => "/first".to_owned(),
         }
     }
@@ -48,6 +54,7 @@ impl Route {
     pub fn parse(path: &str) -> Self {
         let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
         match parts[..] {
+            ["pile"] => Self::Pile,
             ["haul"] => Self::Haul,
             ["haul", id] => id.parse().map_or(Self::Haul, Self::Thing),
             ["settings"] => Self::Settings,
@@ -55,6 +62,7 @@ impl Route {
             ["settings", "venue", id] => id
                 .parse()
                 .map_or(Self::Settings, |id| Self::Venue(Some(id))),
+            ["pocket"] => Self::Pocket,
             ["first"] => Self::First,
             _ => Self::Decide,
         }
@@ -104,11 +112,13 @@ mod tests {
     fn every_route_reads_back_from_its_path() {
         let routes = [
             Route::Decide,
+            Route::Pile,
             Route::Haul,
             Route::Thing(ThingId::SINGLE),
             Route::Settings,
             Route::Venue(None),
             Route::Venue(Some(VenueId::SINGLE)),
+            Route::Pocket,
             Route::First,
         ];
         for route in routes {

@@ -2,7 +2,7 @@
 
 use super::db::Db;
 use haulwren_core::json::{self, Object, fill};
-use haulwren_core::view::{DecideDraft, RulesForm, VenueForm};
+use haulwren_core::view::{DecideDraft, Pile, RulesForm, VenueForm};
 use litemap::LiteMap;
 use serde::Deserialize;
 use serde_json::Error;
@@ -15,6 +15,8 @@ pub const PAUSE_MS: u32 = 300;
 pub struct Drafts {
     /// What is weighed up.
     pub decide: DecideDraft,
+    /// What lies on the pile.
+    pub pile: Pile,
     /// Venue forms by the venue's id, `new` for one to be added.
     pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
@@ -24,7 +26,10 @@ pub struct Drafts {
 impl Drafts {
     /// Whether anything typed would be lost without them.
     pub fn is_empty(&self) -> bool {
-        self.decide.is_empty() && self.venues.is_empty() && self.rules.is_none()
+        self.decide.is_empty()
+            && self.pile.is_empty()
+            && self.venues.is_empty()
+            && self.rules.is_none()
     }
 
     /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
@@ -45,6 +50,7 @@ impl Drafts {
         let object = json::read_object(text)?;
         let (mut drafts, mut venues) = (Self::default(), Object::new());
         fill(&object, "decide", &mut drafts.decide)?;
+        fill(&object, "pile", &mut drafts.pile)?;
         fill(&object, "venues", &mut venues)?;
         fill(&object, "rules", &mut drafts.rules)?;
         for (id, form) in venues {
@@ -60,6 +66,7 @@ impl Drafts {
         }
         json::ordered(&[
             ("decide", json::write(&self.decide)),
+            ("pile", json::write(&self.pile)),
             ("venues", json::write(&venues)),
             ("rules", json::write(&self.rules)),
         ])

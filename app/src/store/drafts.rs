@@ -43,7 +43,7 @@ impl Store {
         self.edit_drafts(|drafts| drafts.rules = form);
     }
 
-    fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
+    pub(super) fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
         let result = self.drafts.update(edit);
         page::mark_unsaved(!self.drafts.with_untracked(Drafts::is_empty));
         let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());

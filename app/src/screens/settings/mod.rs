@@ -33,6 +33,12 @@ pub fn settings() -> Nodes {
         ))
         .with(parts::heading("House rules"))
         .with(rules::rules())
+        .with(parts::link(
+            "press",
+            Route::Pocket,
+            Icon::Tag,
+            "Pocket card",
+        ))
         .with(parts::heading("Look"))
         .with(theme())
         .with(parts::heading("Your book"))

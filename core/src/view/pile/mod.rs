@@ -8,7 +8,7 @@ mod tests;
 pub use typed::{Pile, Piled};
 
 use super::decide::{Alone, alone, as_bought};
-use crate::appraise::{Judged, JudgedPile, judge_pile};
+use crate::appraise::{Figure, How, Judged, JudgedPile, What, Why, judge_pile};
 use crate::book::{Bought, Purchase, State};
 use crate::day::Day;
 use crate::lot::Method;
@@ -50,6 +50,37 @@ pub struct PileRow {
     pub up_to: UpTo,
     /// Whether it is to be bought.
     pub in_it: bool,
+    /// Its own sums, where they can be told.
+    pub judged: Option<Judged>,
+}
+
+impl PileView {
+    /// What was asked for each thing that is to be bought, a line each; they sum to what was asked for those.
+    #[must_use]
+    pub fn asked_lines(&self) -> Vec<Why> {
+        let rows = self.rows.iter().filter(|row| row.in_it);
+        let line = |row: &PileRow| {
+            Some(Why {
+                what: What::Thing(row.name.clone()),
+                amount: row.asked?,
+                how: How::Given,
+            })
+        };
+        rows.filter_map(line).collect()
+    }
+}
+
+impl PileRow {
+    /// The lines that made the most to pay for it; what is left before you buy where it is worth nothing.
+    #[must_use]
+    pub fn lines(&self) -> Vec<Why> {
+        let figure = match self.up_to {
+            UpTo::Most(_) => Figure::Ceiling,
+            UpTo::Nothing(_) | UpTo::Unknown(_) => Figure::BeforePurchase,
+        };
+        let judged = self.judged.as_ref();
+        judged.map_or_else(Vec::new, |judged| judged.why(figure))
+    }
 }
 
 /// The most to pay for a thing.
@@ -129,6 +160,7 @@ fn row(thing: &Piled, alone: &Alone) -> PileRow {
         asked: alone.ask,
         up_to,
         in_it: thing.in_it,
+        judged: alone.appraisal.judged.clone(),
     }
 }
 

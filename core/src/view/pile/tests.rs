@@ -87,7 +87,12 @@ fn every_figure_is_as_drawn() {
 
 #[test]
 fn every_figure_opens_into_lines_that_sum_to_it() {
-    let judged = viewed(&of_the_picture()).judged.unwrap();
+    let view = viewed(&of_the_picture());
+    let sum = |lines: Vec<Why>| lines.iter().map(|line| line.amount.minor()).sum::<i64>();
+    assert_eq!(sum(view.asked_lines()), 19_00);
+    let rows: Vec<i64> = view.rows.iter().map(|row| sum(row.lines())).collect();
+    assert_eq!(rows, [10_00, 7_50, 5_00, 3_70]);
+    let judged = view.judged.unwrap();
     let check = |figure, sum: i64, lines: &[(&str, i64)]| {
         let why = judged.why(figure);
         let found: Vec<_> = why

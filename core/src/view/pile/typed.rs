@@ -125,10 +125,10 @@ impl Pile {
         parse(&self.says, currency).ok()
     }
 
-    /// Whether a reload would lose nothing.
+    /// Whether nothing lies on it and nothing is said for it.
     #[must_use]
     pub fn is_empty(&self) -> bool {
-        self.things.is_empty() && self.says.is_empty() && self.back.is_empty()
+        self.things.is_empty() && self.says.is_empty()
     }
 
     /// The things that are to be bought.

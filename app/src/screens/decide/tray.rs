@@ -33,6 +33,8 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
             return store.edit_draft(|draft| draft.go(draft.focus.next()));
         }
         Key::Buy => return store.buy(),
+        // Only the pile has this key.
+        Key::PutBack => return,
     };
     let Some(currency) = untrack(|| store.read_setup(State::currency)) else {
         return;

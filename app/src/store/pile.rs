@@ -24,7 +24,6 @@ impl Store {
 
     /// Lays what is typed on Decide on the pile, so many times, and empties the form. Says how many were laid: none of an empty form, and
     /// none on a full pile; then the form stays.
-    #[expect(dead_code, reason = "Decide's key for it comes with its tray")]
     pub fn to_pile(self, times: usize) -> usize {
         self.edit_drafts(|drafts| {
             let laid = drafts.pile.put(&drafts.decide, times);

@@ -23,6 +23,8 @@ pub enum Key {
     Next,
     /// Logs the purchase.
     Buy,
+    /// Lays the thing on the pile.
+    Pile,
     /// Puts back what lies on the pile: the thing that is being priced, else everything.
     PutBack,
 }
@@ -40,6 +42,7 @@ impl Key {
             Self::Clear => "clear",
             Self::Next => "next",
             Self::Buy => "buy",
+            Self::Pile => "pile",
             Self::PutBack => "back",
         }
     }
@@ -72,6 +75,8 @@ pub struct KeypadShown {
     pub sum: Option<String>,
     /// A line under the sum; may be empty.
     pub note: &'static str,
+    /// Whether there is something to lay on the pile.
+    pub can_pile: bool,
 }
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
@@ -80,6 +85,11 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
     let (on_key, digits) = (on_key.clone(), digits(shown, on_key));
     let face = move |class: &str, key: Key| face(class, key, &on_key);
     let shown = shown.clone();
+    let can_pile = shown.clone();
+    let pile = face("key side pile", Key::Pile)
+        .flag("disabled", move || !can_pile().can_pile)
+        .with(sign(Icon::Pile))
+        .with("To the pile");
     let actions = move || {
         if covered.get() {
             return vec![
@@ -93,11 +103,12 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
             .with(el("small").with("next"));
         vec![next, buy(face("key buy", Key::Buy), &shown)]
     };
-    div("keypad")
+    div("keypad of-decide")
         .class_if("is-covered", move || covered.get())
         .attr("role", "group")
         .attr("aria-label", "Keypad")
         .with(digits)
+        .with(pile)
         .show(actions)
 }
 

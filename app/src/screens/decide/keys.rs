@@ -85,6 +85,7 @@ pub fn key_of(event: &KeyboardEvent) -> Option<Key> {
         "." | "," => Some(Key::Point),
         "Backspace" => Some(Key::Rub),
         "Delete" => Some(Key::Clear),
+        "p" | "P" => Some(Key::Pile),
         // On a key or a link, Enter is a touch of it; in a field, or nowhere, it buys. A key held down buys once.
         "Enter" if event.repeat() || is_in("a, button:not([data-field]), label, input") => None,
         "Enter" => Some(Key::Buy),

@@ -29,6 +29,8 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
             });
         }
         Key::Buy if at.is_none() => return store.pay_for_pile(),
+        // Only Decide has this key.
+        Key::Pile => return,
         Key::Buy | Key::Next => return store.edit_pile(|pile| pile.go(None)),
     };
     let Some(currency) = untrack(|| store.read_setup(State::currency)) else {

@@ -72,6 +72,7 @@ fn shown(store: Store) -> PileKeys {
             return PileKeys::default();
         };
         let pad = KeypadShown {
+            can_pile: false,
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
             sum: view.pay.map(|pay| format::amount(pay, view.currency)),

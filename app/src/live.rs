@@ -117,6 +117,12 @@ impl<T: Clone + 'static> Live<T> {
 
 /// A value worked out by `of`, which is followed in turn.
 pub fn worked<T: PartialEq + 'static>(of: impl Fn() -> T + 'static) -> Worked<T> {
+    worked_by(Rc::new(of))
+}
+
+/// One piece of code for each type of value, not for each place.
+#[inline(never)]
+fn worked_by<T: PartialEq + 'static>(of: Rc<dyn Fn() -> T>) -> Worked<T> {
     let value = Rc::new(RefCell::new(None::<T>));
     let place = StoredValue::new_local(value.clone() as Rc<dyn Any>);
     let again = move || {

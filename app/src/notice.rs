@@ -49,6 +49,17 @@ impl Notice {
         }
     }
 
+    /// The book is back from its second copy.
+    pub fn restored(changes: usize) -> Self {
+        Self::new(
+            "The browser had lost your book; it is back.",
+            format!(
+                "Everything saved was in a second copy: {changes} changes. Save a copy elsewhere now and then."
+            ),
+            Cure::SaveCopy,
+        )
+    }
+
     /// The storage could not be opened at all; the app goes on without it.
     pub fn nothing_kept(fault: &Fault) -> Self {
         let hint = match fault {

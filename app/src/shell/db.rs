@@ -74,19 +74,7 @@ impl Db {
     }
 
     fn begin(&self, stores: &[&str], durability: &str) -> Result<Strict, Fault> {
-        let names: Array = stores.iter().map(|name| JsValue::from_str(name)).collect();
-        let options = Object::new();
-        let js = |error: JsValue| Fault::from_value(&error);
-        Reflect::set(&options, &"durability".into(), &durability.into()).map_err(js)?;
-        let begin: js_sys::Function = Reflect::get(&self.strict, &"transaction".into())
-            .map_err(js)?
-            .unchecked_into();
-        let transaction = begin
-            .call3(&self.strict, &names, &"readwrite".into(), &options)
-            .map_err(js)?;
-        Ok(Strict {
-            inner: transaction.unchecked_into(),
-        })
+        Strict::begin(&self.strict, stores, durability)
     }
 
     /// A row of `meta`.
@@ -151,6 +139,27 @@ pub struct Strict {
 }
 
 impl Strict {
+    /// Begins a read-write transaction of a durability that the library cannot ask for.
+    pub(super) fn begin(
+        database: &IdbDatabase,
+        stores: &[&str],
+        durability: &str,
+    ) -> Result<Self, Fault> {
+        let names: Array = stores.iter().map(|name| JsValue::from_str(name)).collect();
+        let options = Object::new();
+        let js = |error: JsValue| Fault::from_value(&error);
+        Reflect::set(&options, &"durability".into(), &durability.into()).map_err(js)?;
+        let begin: js_sys::Function = Reflect::get(database, &"transaction".into())
+            .map_err(js)?
+            .unchecked_into();
+        let transaction = begin
+            .call3(database, &names, &"readwrite".into(), &options)
+            .map_err(js)?;
+        Ok(Strict {
+            inner: transaction.unchecked_into(),
+        })
+    }
+
     fn transaction(&self) -> idb::Transaction {
         self.inner.clone().into()
     }
@@ -182,6 +191,39 @@ impl Strict {
             .iter()
             .filter_map(|row| text(row, field))
             .collect())
+    }
+
+    /// The rows after a key, before another, at most [`PAGE`] of them.
+    pub(super) async fn page(
+        &self,
+        store: &str,
+        after: &str,
+        to: &str,
+    ) -> Result<Vec<JsValue>, Fault> {
+        let range = Range::bound(&after.into(), &to.into(), Some(true), Some(true))?;
+        let request = self
+            .transaction()
+            .object_store(store)?
+            .get_all(Some(Query::KeyRange(range)), Some(PAGE))?;
+        Ok(request.await?)
+    }
+
+    /// Puts a row that was read elsewhere.
+    pub(super) fn put_row(&self, store: &str, row: &JsValue) -> Result<(), Fault> {
+        self.transaction()
+            .object_store(store)?
+            .put(row, None)
+            .map(drop)
+            .map_err(Fault::from)
+    }
+
+    /// Takes all rows away.
+    pub(super) fn clear(&self, store: &str) -> Result<(), Fault> {
+        self.transaction()
+            .object_store(store)?
+            .clear()
+            .map(drop)
+            .map_err(Fault::from)
     }
 
     /// Puts a row. Its failure aborts the transaction, so [`Strict::complete`] tells.

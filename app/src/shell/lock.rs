@@ -22,9 +22,19 @@ impl Drop for Held {
     }
 }
 
-/// Waits for the book's lock in shared mode. Where the browser has no locks (pages that are not served securely), the head check inside
-/// each transaction alone keeps saves in order.
+/// Waits for the book's lock in shared mode.
 pub async fn shared() -> Held {
+    held("book", "shared").await
+}
+
+/// Waits for a lock of ours that nobody else holds meanwhile, in any tab.
+pub async fn alone(what: &str) -> Held {
+    held(what, "exclusive").await
+}
+
+/// Where the browser has no locks (pages that are not served securely), the head check inside
+/// each transaction alone keeps saves in order.
+async fn held(what: &str, mode: &str) -> Held {
     let locks = Reflect::get(&window().navigator(), &"locks".into()).unwrap_or_default();
     let Some(request) = Reflect::get(&locks, &"request".into())
         .ok()
@@ -42,8 +52,8 @@ pub async fn shared() -> Held {
             until
         });
         let options = js_sys::Object::new();
-        let asked = Reflect::set(&options, &"mode".into(), &"shared".into())
-            .and_then(|_| request.call3(&locks, &scope::named("book").into(), &options, &hold));
+        let asked = Reflect::set(&options, &"mode".into(), &mode.into())
+            .and_then(|_| request.call3(&locks, &scope::named(what).into(), &options, &hold));
         if let Err(error) = asked {
             let told = reject.call1(&JsValue::NULL, &error);
             debug_assert!(told.is_ok());

@@ -10,6 +10,7 @@ pub mod lock;
 pub mod page;
 pub mod save;
 pub mod scope;
+pub mod second;
 pub mod start;
 pub mod tabs;
 pub mod theme;

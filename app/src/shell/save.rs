@@ -55,7 +55,8 @@ impl Head {
         })
     }
 
-    fn to_json(&self) -> String {
+    /// As it stands in the notes.
+    pub fn to_json(&self) -> String {
         json::ordered(&[
             ("seq", json::write(&self.seq)),
             ("stamp", json::write(&self.stamp)),
@@ -175,20 +176,7 @@ async fn write(
 fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Result<(), Fault> {
     let mut vector = book.borrow().vector.clone();
     for change in changes {
-        let (key, record, stamp) = (
-            change.key.to_string(),
-            change.record().to_string(),
-            change.stamp.to_string(),
-        );
-        transaction.put(
-            CHANGES,
-            &[
-                ("k", &key),
-                ("r", &record),
-                ("s", &stamp),
-                ("t", &change.line()),
-            ],
-        )?;
+        put_change(transaction, change)?;
         vector.note(change.key);
     }
     for (record, json) in book.borrow().as_after(changes) {
@@ -203,6 +191,24 @@ fn put(transaction: &Strict, book: &RefCell<State>, changes: &[Change]) -> Resul
         transaction.put(META, &[("k", "vector"), ("v", &json::write(&vector))])?;
     }
     Ok(())
+}
+
+/// Puts a change's row.
+pub fn put_change(transaction: &Strict, change: &Change) -> Result<(), Fault> {
+    let (key, record, stamp) = (
+        change.key.to_string(),
+        change.record().to_string(),
+        change.stamp.to_string(),
+    );
+    transaction.put(
+        CHANGES,
+        &[
+            ("k", &key),
+            ("r", &record),
+            ("s", &stamp),
+            ("t", &change.line()),
+        ],
+    )
 }
 
 /// Folds own changes that are not folded yet.

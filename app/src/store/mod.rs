@@ -15,6 +15,7 @@ use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
+use crate::shell::second::Second;
 use crate::shell::tabs::Tabs;
 use haulwren_core::book::{State, Touched};
 use haulwren_core::change::Change;
@@ -48,6 +49,8 @@ pub enum Keeping {
 
 struct Inner {
     db: RefCell<Option<Rc<Db>>>,
+    /// The second copy, where the browser has room for one.
+    second: RefCell<Option<Rc<Second>>>,
     book: RefCell<State>,
     /// What this session saved, for a copy when the storage fails.
     session: RefCell<Vec<Change>>,
@@ -109,6 +112,7 @@ impl Store {
         let (today, drafts) = (Live::new(clock::now().day()), Live::new(Drafts::default()));
         let inner: &'static Inner = Box::leak(Box::new(Inner {
             db: RefCell::default(),
+            second: RefCell::default(),
             book: RefCell::new(State::new(DeviceCode::from_chance(clock::chance()))),
             session: RefCell::default(),
             tabs: RefCell::default(),

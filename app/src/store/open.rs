@@ -5,6 +5,7 @@ use crate::notice::Notice;
 use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
+use crate::shell::second::{self, Agreed, Second};
 use crate::shell::tabs::Tabs;
 use crate::shell::{page, save, start};
 use leptos::task::spawn_local;
@@ -26,6 +27,7 @@ impl Store {
     async fn opened(self) -> Result<(), Fault> {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner;
+        self.open_second(&db).await;
         let state = start::begin(&db, |done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })
@@ -49,6 +51,23 @@ impl Store {
             }
         });
         Ok(())
+    }
+
+    /// The second copy is opened and made to agree, which may give back a book that the browser threw away. It is a safeguard: what is
+    /// wrong with it never keeps the book itself from opening.
+    async fn open_second(self, db: &Db) {
+        let Some(opened) = Second::open().await else {
+            return;
+        };
+        match second::agree(db, &opened).await {
+            Ok(agreed) => {
+                self.inner.second.replace(Some(Rc::new(opened)));
+                if let Agreed::Restored(changes) = agreed {
+                    self.notice.set(Some(Notice::restored(changes)));
+                }
+            }
+            Err(fault) => leptos::logging::warn!("no second copy is kept: {fault}"),
+        }
     }
 
     /// No storage: the app still weighs things up, says that nothing is kept, and hands out a copy. A book that is there and does not

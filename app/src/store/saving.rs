@@ -6,6 +6,7 @@ use crate::shell::clock;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
 use crate::shell::save::{self, Plan, Saved, Unsaved};
+use crate::shell::second;
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
 use haulwren_core::view::{self, Field};
@@ -129,7 +130,12 @@ impl Store {
             return in_memory(inner, plan);
         };
         let is_whole = self.all_read.get_untracked();
-        match save::save(&db, &inner.book, plan, at, is_whole).await {
+        let second = inner.second.borrow().clone();
+        let _alone = match &second {
+            Some(_) => Some(second::alone().await),
+            None => None,
+        };
+        let saved = match save::save(&db, &inner.book, plan, at, is_whole).await {
             Err(Unsaved::Fault(Fault::Lost(_))) => {
                 // Some phones cut the connection in the background. Once more, with a new one.
                 let again = Rc::new(Db::open().await?);
@@ -137,7 +143,16 @@ impl Store {
                 save::save(&again, &inner.book, plan, at, is_whole).await
             }
             result => result,
+        }?;
+        if let Some(second) = second.filter(|_| !cfg!(feature = "publish-first")) {
+            let vector = inner.book.borrow().vector.clone();
+            if let Err(fault) = second.add(&saved.changes, &vector).await {
+                // The book has it. The next start makes the two agree again.
+                leptos::logging::warn!("the second copy is behind: {fault}");
+                inner.second.take();
+            }
         }
+        Ok(saved)
     }
 
     fn publish(self, saved: &Saved) {

@@ -46,7 +46,7 @@ impl Units {
 pub(super) fn with_unit(text: &str, unit: &str) -> String {
     let text = text.trim();
     if text.is_empty() || text.contains(char::is_alphabetic) {
-        text.to_lowercase()
+        text.to_ascii_lowercase()
     } else {
         [text, " ", unit].concat()
     }

@@ -27,6 +27,7 @@ mod kit;
 mod postage;
 mod rescue;
 mod schema;
+mod second_copy;
 mod storage;
 mod terms;
 mod two_tabs;

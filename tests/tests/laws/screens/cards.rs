@@ -73,7 +73,7 @@ prop_compose! {
     ) -> RateCard {
         let mut card = Facts::card(&facts);
         let mut second = card.services[0].clone();
-        second.name = "Fast".to_owned();
+        "Fast".clone_into(&mut second.name);
         second.unit = <haulwren_core::measure::WeightUnit as haulwren_core::measure::Unit>::ALL[unit];
         second.flat = flat;
         second.surcharges = extra.into_iter().map(|(over, amount)| Surcharge { over, amount: Money::new(amount) }).collect();

@@ -66,6 +66,12 @@ pub fn day_short(day: Day) -> String {
     format!("{} {number} {}", &weekday(day)[..3], &MONTHS[month][..3])
 }
 
+/// A day with its year: `21 November 2026`.
+pub fn day_of_year(day: Day) -> String {
+    let (month, number) = parts(day);
+    format!("{number} {} {}", MONTHS[month], day.parts().0)
+}
+
 /// The time of day that the device's clock showed: `7:52`.
 pub fn time(at: At) -> String {
     const DAY: i64 = 24 * 60;

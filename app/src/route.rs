@@ -14,6 +14,8 @@ pub enum Route {
     /// The verdict.
     #[default]
     Decide,
+    /// What is weighed up but not yet bought.
+    Pile,
     /// What was bought.
     Haul,
     /// One thing and its history.
@@ -30,6 +32,8 @@ pub enum Route {
     Container(Option<ContainerId>),
     /// One kind's form; `None` adds one.
     Kind(Option<KindId>),
+    /// The pocket card.
+    Pocket,
     /// First start.
     First,
 }
@@ -39,6 +43,7 @@ impl Route {
     pub fn path(self) -> String {
         match self {
             Self::Decide => "/decide".to_owned(),
+            Self::Pile => "/pile".to_owned(),
             Self::Haul => "/haul".to_owned(),
             Self::Thing(id) => format!("/haul/{id}"),
             Self::Settings => "/settings".to_owned(),
@@ -48,6 +53,7 @@ impl Route {
             Self::Card(id) => setup("card", id.map(|id| id.0)),
             Self::Container(id) => setup("container", id.map(|id| id.0)),
             Self::Kind(id) => setup("kind", id.map(|id| id.0)),
+            Self::Pocket => "/pocket".to_owned(),
             Self::First => "/first".to_owned(),
         }
     }
@@ -61,6 +67,7 @@ impl Route {
     pub fn parse(path: &str) -> Self {
         let parts: Vec<&str> = path.split('/').filter(|part| !part.is_empty()).collect();
         match parts[..] {
+            ["pile"] => Self::Pile,
             ["haul"] => Self::Haul,
             ["haul", id] => id.parse().map_or(Self::Haul, Self::Thing),
             ["settings"] => Self::Settings,
@@ -72,6 +79,7 @@ impl Route {
             ["settings", "card", id] => one_of(id, |id| Self::Card(id.map(CardId))),
             ["settings", "container", id] => one_of(id, |id| Self::Container(id.map(ContainerId))),
             ["settings", "kind", id] => one_of(id, |id| Self::Kind(id.map(KindId))),
+            ["pocket"] => Self::Pocket,
             ["first"] => Self::First,
             _ => Self::Decide,
         }
@@ -135,6 +143,7 @@ mod tests {
     fn every_route_reads_back_from_its_path() {
         let routes = [
             Route::Decide,
+            Route::Pile,
             Route::Haul,
             Route::Thing(ThingId::SINGLE),
             Route::Settings,
@@ -147,6 +156,7 @@ mod tests {
             Route::Container(Some(ContainerId::SINGLE)),
             Route::Kind(None),
             Route::Kind(Some(KindId::SINGLE)),
+            Route::Pocket,
             Route::First,
         ];
         for route in routes {

@@ -5,6 +5,8 @@ mod first;
 mod haul;
 mod page;
 mod parts;
+mod pile;
+mod pocket;
 mod settings;
 mod update;
 
@@ -52,6 +54,8 @@ pub fn app() -> El {
 fn screen(stage: Route) -> Nodes {
     match stage {
         Route::Decide | Route::First => decide::decide().into(),
+        Route::Pile => pile::pile().into(),
+        Route::Pocket => pocket::pocket(),
         Route::Haul | Route::Thing(_) => haul::haul(),
         Route::Settings => settings::settings(),
         Route::Venue(id) => settings::venue(id),
@@ -66,7 +70,7 @@ fn screen(stage: Route) -> Nodes {
 fn stages() -> El {
     let store = use_store();
     let current = move || match route::now() {
-        Route::Decide | Route::First => Some(0),
+        Route::Decide | Route::Pile | Route::First => Some(0),
         Route::Haul | Route::Thing(_) => Some(1),
         _ => Some(2),
     };

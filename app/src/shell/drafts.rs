@@ -2,7 +2,7 @@
 
 use super::db::Db;
 use haulwren_core::json::{self, Object, fill};
-use haulwren_core::view::{DecideDraft, RulesForm, SetupForm, VenueForm};
+use haulwren_core::view::{DecideDraft, Pile, RulesForm, SetupForm, VenueForm};
 use litemap::LiteMap;
 use serde::Deserialize;
 use serde_json::Error;
@@ -15,6 +15,8 @@ pub const PAUSE_MS: u32 = 300;
 pub struct Drafts {
     /// What is weighed up.
     pub decide: DecideDraft,
+    /// What lies on the pile.
+    pub pile: Pile,
     /// Venue forms by the venue's id, `new` for one to be added.
     pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
@@ -27,6 +29,7 @@ impl Drafts {
     /// Whether anything typed would be lost without them.
     pub fn is_empty(&self) -> bool {
         self.decide.is_empty()
+            && self.pile.is_empty()
             && self.venues.is_empty()
             && self.rules.is_none()
             && self.setups.is_empty()
@@ -51,6 +54,7 @@ impl Drafts {
         let (mut drafts, mut venues) = (Self::default(), Object::new());
         let mut setups = Object::new();
         fill(&object, "decide", &mut drafts.decide)?;
+        fill(&object, "pile", &mut drafts.pile)?;
         fill(&object, "venues", &mut venues)?;
         fill(&object, "rules", &mut drafts.rules)?;
         fill(&object, "setups", &mut setups)?;
@@ -76,6 +80,7 @@ impl Drafts {
         }
         json::ordered(&[
             ("decide", json::write(&self.decide)),
+            ("pile", json::write(&self.pile)),
             ("venues", json::write(&venues)),
             ("rules", json::write(&self.rules)),
             ("setups", json::write(&setups)),

@@ -17,13 +17,13 @@ pub enum Left {
     Dismissed,
 }
 
-/// Hands out a text file.
-pub async fn hand_out(name: &str, text: &str) -> Result<Left, JsValue> {
+/// Hands out a file of text; `kind` is its media type.
+pub async fn hand_out(name: &str, text: &str, kind: &str) -> Result<Left, JsValue> {
     let parts = Array::of1(&text.into());
     let options = BlobPropertyBag::new();
-    options.set_type("text/plain;charset=utf-8");
+    options.set_type(&format!("{kind};charset=utf-8"));
     let blob = Blob::new_with_str_sequence_and_options(&parts, &options)?;
-    if let Some(shared) = share(name, &blob)? {
+    if let Some(shared) = share(name, &blob, kind)? {
         return match JsFuture::from(shared).await {
             Ok(_) => Ok(Left::Shared),
             Err(error) if Reflect::get(&error, &"name".into())? == "AbortError" => {
@@ -36,7 +36,7 @@ pub async fn hand_out(name: &str, text: &str) -> Result<Left, JsValue> {
 }
 
 /// Starts the share sheet where a finger is the pointer and the browser can share files.
-fn share(name: &str, blob: &Blob) -> Result<Option<Promise>, JsValue> {
+fn share(name: &str, blob: &Blob, kind: &str) -> Result<Option<Promise>, JsValue> {
     let finger = window()
         .match_media("(pointer: coarse)")?
         .is_some_and(|query| query.matches());
@@ -46,9 +46,12 @@ fn share(name: &str, blob: &Blob) -> Result<Option<Promise>, JsValue> {
         return Ok(None);
     };
     let file: Function = Reflect::get(&js_sys::global(), &"File".into())?.dyn_into()?;
-    let kind = Object::new();
-    Reflect::set(&kind, &"type".into(), &"text/plain".into())?;
-    let file = Reflect::construct(&file, &Array::of3(&Array::of1(blob), &name.into(), &kind))?;
+    let options = Object::new();
+    Reflect::set(&options, &"type".into(), &kind.into())?;
+    let file = Reflect::construct(
+        &file,
+        &Array::of3(&Array::of1(blob), &name.into(), &options),
+    )?;
     let data = Object::new();
     Reflect::set(&data, &"files".into(), &Array::of1(&file))?;
     if !can.call1(&navigator, &data)?.is_truthy() {

@@ -16,7 +16,7 @@ impl Store {
                 .set(Some(Notice::copy_failed("there is no book yet")));
             return None;
         };
-        match files::hand_out(&name, &text).await {
+        match files::hand_out(&name, &text, "text/plain").await {
             Ok(left) => Some(left),
             Err(error) => {
                 self.notice

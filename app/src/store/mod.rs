@@ -6,6 +6,7 @@ mod copy;
 mod drafts;
 mod look;
 mod open;
+mod pile;
 mod saving;
 mod setups;
 
@@ -20,7 +21,7 @@ use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{self, DecideView, Done, HaulView};
+use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
 use std::cell::{OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
@@ -52,6 +53,8 @@ struct Inner {
     session: RefCell<Vec<Change>>,
     tabs: RefCell<Option<Tabs>>,
     draft_timer: RefCell<Option<gloo::timers::callback::Timeout>>,
+    /// What the last payment for a pile took off it, by the save: undoing that lays it there again.
+    paid: RefCell<Option<(u64, Vec<Piled>)>>,
 }
 
 /// The handle that screens hold. Cheap to copy: the store lives as long as the page.
@@ -67,6 +70,8 @@ pub struct Parts {
     drafts: Live<Drafts>,
     decide_view: Worked<Option<DecideView>>,
     haul_view: Worked<Option<HaulView>>,
+    pile: Worked<Pile>,
+    pile_view: Worked<Option<PileView>>,
     /// How far the start has come.
     pub phase: Live<Phase>,
     /// Where saves go.
@@ -108,7 +113,10 @@ impl Store {
             session: RefCell::default(),
             tabs: RefCell::default(),
             draft_timer: RefCell::default(),
+            paid: RefCell::default(),
         }));
+        // Of its own, so that what is typed on Decide does not work the pile out anew.
+        let pile = worked(move || drafts.with(|drafts| drafts.pile.clone()));
         let parts = Parts {
             inner,
             setup,
@@ -124,6 +132,12 @@ impl Store {
                 setup.track();
                 haul.track();
                 view::haul(&inner.book.borrow())
+            }),
+            pile,
+            pile_view: worked(move || {
+                setup.track();
+                let today = today.get()?;
+                pile.with(|pile| view::pile(&inner.book.borrow(), pile, today))
             }),
             phase: Live::new(Phase::Opening(None)),
             keeping: Live::new(Keeping::Disk),

@@ -89,7 +89,11 @@ impl Store {
                 };
                 self.saved(&plan).await
             }),
-            Box::new(|_| {}),
+            Box::new(move |undone| {
+                if undone {
+                    self.lay_again(save);
+                }
+            }),
         );
     }
 

@@ -33,6 +33,12 @@ pub enum Icon {
     Plus,
     /// Writes a file.
     Save,
+    /// Opens what lies under it.
+    Turn,
+    /// Three slabs.
+    Pile,
+    /// A tag with its string.
+    Tag,
 }
 
 fn box_of(side: &str) -> El {
@@ -60,6 +66,9 @@ pub fn sign(icon: Icon) -> El {
         Icon::Undo => ("M9 4L4 9l5 5M4 9h10a5.5 5.5 0 0 1 0 11h-3", ""),
         Icon::Plus => ("M12 4v16M4 12h16", ""),
         Icon::Save => ("M12 3v12M6 10l6 6 6-6M4 20h16", ""),
+        Icon::Pile => ("", "M8 5h8v4H8zM5 10h14v4H5zM2 15h20v4H2z"),
+        Icon::Tag => ("M8 5h13v14H8l-5-7zM9 12h1", ""),
+        Icon::Turn => ("M5 9l7 7 7-7", ""),
     };
     let solid = (!solid.is_empty()).then(|| svg("path").class("solid").attr("d", solid));
     box_of("0 0 24 24")

@@ -1,6 +1,7 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
 use crate::live::Worked;
+use std::rc::Rc;
 
 use super::el::{Do, El, Now, button, div, el, span};
 use super::icons::{Icon, sign};
@@ -22,6 +23,10 @@ pub enum Key {
     Next,
     /// Logs the purchase.
     Buy,
+    /// Lays the thing on the pile.
+    Pile,
+    /// Puts back what lies on the pile: the thing that is being priced, else everything.
+    PutBack,
 }
 
 const DIGITS: [&str; 10] = ["0", "1", "2", "3", "4", "5", "6", "7", "8", "9"];
@@ -37,6 +42,8 @@ impl Key {
             Self::Clear => "clear",
             Self::Next => "next",
             Self::Buy => "buy",
+            Self::Pile => "pile",
+            Self::PutBack => "back",
         }
     }
 }
@@ -68,37 +75,21 @@ pub struct KeypadShown {
     pub sum: Option<String>,
     /// A line under the sum; may be empty.
     pub note: &'static str,
+    /// Whether there is something to lay on the pile.
+    pub can_pile: bool,
 }
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
 /// called with each key.
 pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>) -> El {
-    let face = {
-        let on_key = on_key.clone();
-        move |class: &str, key: Key| {
-            let on_key = on_key.clone();
-            button(class)
-                .attr("data-key", key.name())
-                .on_click(move || on_key(key))
-        }
-    };
-    let digit = |key: Key| {
-        let button = face("key", key);
-        let shown = shown.clone();
-        match key {
-            Key::Half => button.text_of(move || shown().half),
-            Key::Point => button
-                .attr("aria-label", "point")
-                .class_if("none", move || !shown().has_point)
-                .with("."),
-            key => button.with(key.name()),
-        }
-    };
-    let rub = face("key side rub", Key::Rub)
-        .attr("aria-label", "Rub out")
-        .with(sign(Icon::Rub));
-    let digits = ROWS.map(digit);
+    let (on_key, digits) = (on_key.clone(), digits(shown, on_key));
+    let face = move |class: &str, key: Key| face(class, key, &on_key);
     let shown = shown.clone();
+    let can_pile = shown.clone();
+    let pile = face("key side pile", Key::Pile)
+        .flag("disabled", move || !can_pile().can_pile)
+        .with(sign(Icon::Pile))
+        .with("To the pile");
     let actions = move || {
         if covered.get() {
             return vec![
@@ -112,20 +103,101 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
             .with(el("small").with("next"));
         vec![next, buy(face("key buy", Key::Buy), &shown)]
     };
-    div("keypad")
+    div("keypad of-decide")
         .class_if("is-covered", move || covered.get())
         .attr("role", "group")
         .attr("aria-label", "Keypad")
         .with(digits)
-        .with(rub)
+        .with(pile)
         .show(actions)
 }
 
+/// What the pile's keypad shows.
+#[derive(Clone, PartialEq, Eq, Debug, Default)]
+pub struct PileKeys {
+    /// What every keypad shows; the sum is what is paid for all.
+    pub pad: KeypadShown,
+    /// How many things the lot would have.
+    pub count: usize,
+}
+
+/// The keypad of the pile: digits as anywhere; putting back and paying for all, or, while one thing is being priced, putting that one back
+/// and being done with it.
+pub fn pile_keypad(shown: &Now<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<Key>) -> El {
+    let pad: Now<KeypadShown> = {
+        let shown = shown.clone();
+        Rc::new(move || shown().pad)
+    };
+    let (on_key, digits) = (on_key.clone(), digits(&pad, on_key));
+    let shown = shown.clone();
+    let actions = move || {
+        let is_pricing = is_pricing.get();
+        let back = if is_pricing {
+            "Put it back"
+        } else {
+            "Put all back"
+        };
+        let back = face("key side back", Key::PutBack, &on_key).with(back);
+        if is_pricing {
+            return [
+                back,
+                face("key side clear", Key::Next, &on_key).with("Done"),
+            ];
+        }
+        let count = shown.clone();
+        let lot = move || match count().count {
+            0 => "nothing ticked".to_owned(),
+            1 => "one thing".to_owned(),
+            count => format!("makes a lot of {count}"),
+        };
+        let pay = sum_key(face("key buy", Key::Buy, &on_key), "Paid for all", &pad);
+        [back, pay.with(el("small").text_of(lot))]
+    };
+    div("keypad of-pile")
+        .attr("role", "group")
+        .attr("aria-label", "Keypad")
+        .with(digits)
+        .show(actions)
+}
+
+fn face(class: &str, key: Key, on_key: &Do<Key>) -> El {
+    let on_key = on_key.clone();
+    button(class)
+        .attr("data-key", key.name())
+        .on_click(move || on_key(key))
+}
+
+/// The digits, and the key that rubs out.
+fn digits(shown: &Now<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
+    let digit = |key: Key| {
+        let button = face("key", key, on_key);
+        let shown = shown.clone();
+        match key {
+            Key::Half => button.text_of(move || shown().half),
+            Key::Point => button
+                .attr("aria-label", "point")
+                .class_if("none", move || !shown().has_point)
+                .with("."),
+            key => button.with(key.name()),
+        }
+    };
+    let mut keys: Vec<El> = ROWS.map(digit).into();
+    let rub = face("key side rub", Key::Rub, on_key);
+    keys.push(rub.attr("aria-label", "Rub out").with(sign(Icon::Rub)));
+    keys
+}
+
 fn buy(key: El, shown: &Now<KeypadShown>) -> El {
-    let (can, sum, size, note) = (shown.clone(), shown.clone(), shown.clone(), shown.clone());
+    let note = shown.clone();
+    sum_key(key, "Buy it", shown).with(el("small").text_of(move || note().note.to_owned()))
+}
+
+/// A key with a word over the sum; it can't be pressed while there is none.
+fn sum_key(key: El, word: &str, shown: &Now<KeypadShown>) -> El {
+    let (can, sum, size) = (shown.clone(), shown.clone(), shown.clone());
     let is_long = move || size().sum.is_some_and(|sum| sum.len() > 7);
     key.flag("disabled", move || can().sum.is_none())
-        .with(span("word").with("Buy it"))
+        .with(span("word").with(word))
         .with(" ")
         .with(
             span("sum")
@@ -133,5 +205,4 @@ fn buy(key: El, shown: &Now<KeypadShown>) -> El {
                 .text_of(move || sum().sum.unwrap_or_default()),
         )
         .with(" ")
-        .with(el("small").text_of(move || note().note.to_owned()))
 }

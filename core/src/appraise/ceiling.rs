@@ -51,16 +51,20 @@ impl Ceiling {
     /// The ceiling as it is shown beside this ask.
     pub(super) fn beside(exact: Money, bound_by: Rule, step: Money, ask: Option<Money>) -> Self {
         let stepped = down_to_step(exact, step);
-        let between = ask.is_some_and(|ask| stepped < ask && ask <= exact);
-        let shown = if stepped.is_zero() || between {
-            exact
-        } else {
-            stepped
-        };
+        let shown = if stepped.is_zero() { exact } else { stepped };
         Self {
             exact,
             shown,
             bound_by,
         }
+        .showing(ask)
+    }
+
+    /// Shown exactly where the ask lies between what is shown and what decides.
+    pub(super) fn showing(mut self, ask: Option<Money>) -> Self {
+        if ask.is_some_and(|ask| self.shown < ask && ask <= self.exact) {
+            self.shown = self.exact;
+        }
+        self
     }
 }

@@ -3,7 +3,7 @@
 use super::ceiling::{broken_at, greatest_ask};
 use super::opening::opening;
 use super::{Case, Ceiling, Flag, HouseRules, Missing, Reason, Rule, Sums, Verdict};
-use crate::money::{Money, left_after_reaches};
+use crate::money::{Currency, Money, left_after_reaches};
 
 /// All that can be said about a case: as much as its facts allow.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -64,55 +64,41 @@ fn judge(case: &Case<'_>, likely: Sums, low: Sums) -> Judged {
     let rules = case.rules;
     let ceiling = greatest_ask(&rules, &likely, &low)
         .map(|(exact, bound_by)| Ceiling::beside(exact, bound_by, rules.cash_step, case.ask));
-    let verdict = case
-        .ask
-        .map(|ask| decide(case, &likely, &low, ceiling.as_ref().ok(), ask));
-    let reasons = match (case.ask, verdict) {
-        (Some(ask), Some((word, _))) => {
-            Reason::all(&rules, (&likely, &low), ceiling.as_ref().ok(), word, ask)
-        }
-        _ => Vec::new(),
-    };
     Judged {
         rules,
         likely,
         low,
         ceiling,
         ask: case.ask,
-        verdict,
-        reasons,
+        verdict: None,
+        reasons: Vec::new(),
     }
+    .decided(case.currency)
 }
 
 /// Buy when the ask is within the ceiling; Haggle when the ceiling is within the seller's reach; else Leave.
-fn decide(
-    case: &Case<'_>,
-    likely: &Sums,
-    low: &Sums,
-    ceiling: Option<&Ceiling>,
-    ask: Money,
-) -> (Verdict, Flag) {
-    let Some(ceiling) = ceiling else {
+fn decide(judged: &Judged, currency: Currency, ask: Money) -> (Verdict, Flag) {
+    let Ok(ceiling) = &judged.ceiling else {
         return (Verdict::Leave, Flag::NotEvenFree);
     };
-    let rules = &case.rules;
-    let Some(rule) = broken_at(rules, likely, low, ask) else {
+    let (rules, likely, low) = (&judged.rules, &judged.likely, &judged.low);
+    if ask <= ceiling.exact {
         let flag = if ask.is_zero() {
             Flag::Free
         } else {
-            opening(ceiling, ask, rules.cash_step, case.currency).map_or(Flag::AtTheAsk, Flag::Try)
+            opening(ceiling, ask, rules.cash_step, currency).map_or(Flag::AtTheAsk, Flag::Try)
         };
         return (Verdict::Buy, flag);
-    };
+    }
     if ceiling.exact > Money::ZERO && left_after_reaches(ceiling.exact, ask, rules.reach) {
-        let open = opening(ceiling, ask, rules.cash_step, case.currency);
+        let open = opening(ceiling, ask, rules.cash_step, currency);
         let stop = ceiling.shown;
         return (Verdict::Haggle, Flag::OpenStop { open, stop });
     }
     let (keep, low_keep) = (likely.keep(ask), low.keep(ask));
     let flag = if keep.is_negative() {
         Flag::WouldLose(keep.abs())
-    } else if rule == Rule::NoLossIfLow {
+    } else if broken_at(rules, likely, low, ask) == Some(Rule::NoLossIfLow) {
         Flag::WouldLoseIfLow(low_keep.abs())
     } else {
         Flag::KeepsOnly(keep)
@@ -121,6 +107,18 @@ fn decide(
 }
 
 impl Judged {
+    /// The same with its verdict and the reasons, where there is an ask.
+    pub(super) fn decided(mut self, currency: Currency) -> Self {
+        if let Some(ask) = self.ask {
+            let (word, flag) = decide(&self, currency, ask);
+            let ceiling = self.ceiling.as_ref().ok();
+            let sums = (&self.likely, &self.low);
+            self.reasons = Reason::all(&self.rules, sums, ceiling, word, ask);
+            self.verdict = Some((word, flag));
+        }
+        self
+    }
+
     /// What you keep at the likely price: after paying the ask, or before purchase where there is none.
     pub fn keep(&self) -> Money {
         self.likely.keep(self.ask.unwrap_or(Money::ZERO))

@@ -51,6 +51,8 @@ pub enum What {
     Cut,
     /// One charge, by its label.
     Charge(String),
+    /// One thing of a pile, by its name.
+    Thing(String),
     /// What is left before purchase.
     BeforePurchase,
     /// The limit that a rule sets.
@@ -93,11 +95,11 @@ pub struct Why {
 }
 
 impl Why {
-    fn new(what: What, amount: Money, how: How) -> Self {
+    pub(super) fn new(what: What, amount: Money, how: How) -> Self {
         Self { what, amount, how }
     }
 
-    fn taken(what: What, amount: Money, how: How) -> Self {
+    pub(super) fn taken(what: What, amount: Money, how: How) -> Self {
         Self::new(what, amount.negated(), how)
     }
 
@@ -115,7 +117,7 @@ impl Why {
             What::Packing => "Packing",
             What::PostOut => "Postage",
             What::Cut => "Venue\u{2019}s cut",
-            What::Charge(label) => label,
+            What::Charge(label) | What::Thing(label) => label,
             What::BeforePurchase => "Left before you buy",
             What::Limit(Rule::LeastKeep) => "The least you keep",
             What::Limit(Rule::LeastMultiple) => "The least multiple",

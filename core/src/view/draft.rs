@@ -1,5 +1,6 @@
 //! What is being typed on Decide: texts as the keypad made them, kept through a crash.
 
+use super::keys::pressed;
 use crate::id::{KindId, VenueId};
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, MoneyError, parse};
@@ -171,38 +172,7 @@ impl DecideDraft {
     /// # Errors
     /// Why the key was not taken, with a sentence.
     pub fn press(&mut self, press: Press, currency: Currency) -> Result<(), MoneyError> {
-        let before = self.text(self.focus);
-        let start = if self.fresh { "" } else { before };
-        let after = match press {
-            Press::Clear => String::new(),
-            Press::RubOut => {
-                let mut kept = before.to_owned();
-                kept.pop();
-                kept
-            }
-            Press::Digit(digit) => {
-                let kept = if start == "0" { "" } else { start };
-                format!("{kept}{}", digit.min(9))
-            }
-            Press::Point if currency.exponent() == 0 => {
-                return Err(MoneyError::TooFine { decimals: 0 });
-            }
-            Press::Point if start.contains('.') => return Err(MoneyError::ManyPoints),
-            Press::Point => format!("{}.", if start.is_empty() { "0" } else { start }),
-            Press::Half => {
-                let whole = start.split('.').next().unwrap_or("");
-                let whole = if whole.is_empty() { "0" } else { whole };
-                let half = half_key(currency);
-                if whole == "0" && !half.starts_with('.') {
-                    whole.to_owned()
-                } else {
-                    format!("{whole}{half}")
-                }
-            }
-        };
-        if !after.is_empty() {
-            parse(&after, currency)?;
-        }
+        let after = pressed(self.text(self.focus), self.fresh, press, currency)?;
         *self.text_mut(self.focus) = after;
         self.fresh = false;
         Ok(())

@@ -6,9 +6,14 @@ mod decide;
 mod draft;
 mod haul;
 mod history;
+mod keys;
+#[cfg(test)]
+mod kit;
 mod measures;
 mod pack_form;
 mod parts;
+mod pile;
+mod pocket;
 mod rules_form;
 mod saves;
 mod setup_form;
@@ -24,8 +29,14 @@ pub use haul::{HaulRow, HaulView, PassedRow, haul};
 pub use history::{Said, history};
 pub use measures::Units;
 pub use pack_form::{PackForm, PackInput, goes_in};
+pub use pile::{Pile, PileRow, PileView, Piled, UpTo, paid_for_all, pile};
+pub use pocket::{Pocket, pocket};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
 pub use setup_form::SetupForm;
-pub use venue_form::{VenueForm, VenueInput, keeps_of_twenty};
+pub use venue_form::{
+    Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,
+    PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,
+    VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty, marked, setup_of,
+};
 pub use what::{Before, KindChoice, before, kinds};

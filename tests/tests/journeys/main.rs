@@ -28,5 +28,6 @@ mod postage;
 mod rescue;
 mod schema;
 mod storage;
+mod terms;
 mod two_tabs;
 mod update;

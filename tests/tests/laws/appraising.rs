@@ -15,18 +15,18 @@ use crate::terms_cases::rich_schedules;
 
 /// A case that owns its schedule.
 #[derive(Clone, Debug)]
-struct Facts {
+pub struct Facts {
     schedule: Schedule,
     arrangement: Arrangement,
     sells: Sells,
     postage: i64,
     packing: i64,
     allowances: Allowances,
-    rules: HouseRules,
+    pub rules: HouseRules,
 }
 
 impl Facts {
-    fn case(&self, ask: Option<i64>) -> Case<'_> {
+    pub fn case(&self, ask: Option<i64>) -> Case<'_> {
         Case {
             currency: Currency::from_code("USD").unwrap(),
             ask: ask.map(Money::new),
@@ -44,7 +44,7 @@ impl Facts {
         }
     }
 
-    fn judged(&self, ask: Option<i64>) -> Judged {
+    pub fn judged(&self, ask: Option<i64>) -> Judged {
         appraise(&self.case(ask)).judged.unwrap()
     }
 
@@ -88,7 +88,7 @@ fn rules() -> impl Strategy<Value = HouseRules> {
         )
 }
 
-fn facts() -> impl Strategy<Value = Facts> {
+pub fn facts() -> impl Strategy<Value = Facts> {
     let sells = (0_i64..3_000, 0_i64..3_000, 0_i64..3_000).prop_map(|(low, more, most)| {
         let [low, likely, high] = [low, low + more, low + more + most].map(Money::new);
         Sells::new(Some(low), likely, Some(high)).unwrap()

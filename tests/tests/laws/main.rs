@@ -7,6 +7,7 @@ mod book;
 mod measure;
 mod money;
 mod packing;
+mod pile;
 mod postage;
 mod screens;
 mod terms;

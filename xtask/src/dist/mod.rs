@@ -4,6 +4,7 @@ mod copies;
 mod flags;
 mod lean;
 mod links;
+mod names;
 mod precache;
 mod relative;
 mod slim;

@@ -1,9 +1,10 @@
 //! Takes out of the build what a library exports to the page and nothing here ever calls: byte streams of a package behind the signals.
-//! An export is a root that the linker must keep, with all that it reaches, some 4 kB (brotli) of a first visit.
+//! An export is a root that the linker must keep, with all that it reaches, some 4 kB (brotli) of a first visit. What is left gets short
+//! names.
 
 use std::path::Path;
 
-use super::{files, has_ending, load};
+use super::{files, has_ending, load, names};
 use crate::fail::{Done, While, fail};
 
 /// The classes that are exported for nobody.
@@ -41,7 +42,6 @@ pub fn take_out(dist: &Path) -> Done {
         parsed.exports.delete(export);
     }
     walrus::passes::gc::run(&mut parsed);
-    std::fs::write(dist.join(module), parsed.emit_wasm()).or_fail(format!("writing {module}"))?;
 
     let text = String::from_utf8(load(dist, &script)?).or_fail(format!("{script} is not UTF-8"))?;
     let text = CLASSES
@@ -51,8 +51,10 @@ pub fn take_out(dist: &Path) -> Done {
         return fail(format!("{script} names {class} where it was not expected"));
     }
     let is_asked_for = |name: &str| parsed.imports.iter().any(|import| import.name == name);
-    std::fs::write(dist.join(&script), without_imports(&text, is_asked_for))
-        .or_fail(format!("writing {script}"))
+    let text = without_imports(&text, is_asked_for);
+    let text = names::shorten(&mut parsed, &text);
+    std::fs::write(dist.join(module), parsed.emit_wasm()).or_fail(format!("writing {module}"))?;
+    std::fs::write(dist.join(&script), text).or_fail(format!("writing {script}"))
 }
 
 /// The script without a class, what it does at the page's end, and how it is cleaned up. Each is a statement that begins at the margin

@@ -9,6 +9,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
 use super::Desk;
+use crate::live::{Live, Worked};
 use crate::store::use_store;
 use crate::ui::el::{Do, El, Nodes, button};
 use crate::ui::icons::{Icon, sign};
@@ -16,8 +17,17 @@ use crate::ui::icons::{Icon, sign};
 /// Held longer than this, it only peeks.
 const HOLD: Duration = Duration::from_millis(300);
 
-/// The key.
+/// Decide's key: what is open over the screen closes when it is touched.
 pub fn cover_key(desk: Desk) -> El {
+    let closes = move |()| {
+        desk.opened.set(None);
+        desk.naming.set(false);
+    };
+    key(desk.covered, desk.peeking, Rc::new(closes))
+}
+
+/// The key of any screen that can be covered. `closes` is done before it covers or shows.
+pub fn key(covered: Worked<bool>, peeking: Live<bool>, closes: Do<()>) -> El {
     let store = use_store();
     let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
     let was_held = Rc::new(Cell::new(false));
@@ -27,15 +37,15 @@ pub fn cover_key(desk: Desk) -> El {
             if let Some(timer) = timer.take() {
                 timer.clear();
             }
-            if desk.peeking.get_untracked() {
-                desk.peeking.set(false);
+            if peeking.get_untracked() {
+                peeking.set(false);
             }
         })
     };
     let holds = was_held.clone();
     let down = move |event: Event| {
         holds.set(false);
-        if !desk.covered.get_untracked() {
+        if !covered.get_untracked() {
             return;
         }
         keep_pointer(&event);
@@ -43,9 +53,9 @@ pub fn cover_key(desk: Desk) -> El {
         let peek = move || {
             held.set(None);
             // The screen may have gone in the meantime.
-            if !desk.peeking.is_gone() {
+            if !peeking.is_gone() {
                 holds.set(true);
-                desk.peeking.set(true);
+                peeking.set(true);
             }
         };
         timer.set(set_timeout_with_handle(peek, HOLD).ok());
@@ -54,12 +64,11 @@ pub fn cover_key(desk: Desk) -> El {
         if was_held.take() {
             return;
         }
-        desk.opened.set(None);
-        desk.naming.set(false);
+        closes(());
         store.edit_draft(|draft| draft.covered = !draft.covered);
     };
     let face = move || {
-        let (icon, word) = if desk.covered.get() {
+        let (icon, word) = if covered.get() {
             (Icon::Show, "Show")
         } else {
             (Icon::Cover, "Cover")

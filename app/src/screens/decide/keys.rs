@@ -41,7 +41,7 @@ fn heard(store: Store, desk: Desk, event: &KeyboardEvent) {
 }
 
 /// Whether a sheet is open over the screen.
-fn is_on_sheet() -> bool {
+pub fn is_on_sheet() -> bool {
     document()
         .query_selector("dialog[open]")
         .ok()
@@ -69,7 +69,8 @@ fn focus_field(store: Store) {
     }
 }
 
-fn key_of(event: &KeyboardEvent) -> Option<Key> {
+/// The key of the keypad that a key of the keyboard stands for, unless what has the focus takes it for itself.
+pub fn key_of(event: &KeyboardEvent) -> Option<Key> {
     let on = event
         .target()
         .and_then(|target| target.dyn_into::<Element>().ok());
@@ -77,13 +78,14 @@ fn key_of(event: &KeyboardEvent) -> Option<Key> {
         on.as_ref()
             .is_some_and(|on| on.matches(what).unwrap_or(false))
     };
-    if is_in("input:not([type=radio]), textarea, select") {
+    if is_in("input:not([type=radio], [type=checkbox]), textarea, select") {
         return None;
     }
     match event.key().as_str() {
         "." | "," => Some(Key::Point),
         "Backspace" => Some(Key::Rub),
         "Delete" => Some(Key::Clear),
+        "p" | "P" => Some(Key::Pile),
         // On a key or a link, Enter is a touch of it; in a field, or nowhere, it buys. A key held down buys once.
         "Enter" if event.repeat() || is_in("a, button:not([data-field]), label, input") => None,
         "Enter" => Some(Key::Buy),

@@ -17,6 +17,10 @@ use crate::ui::el::{El, div, el};
 use crate::ui::rail::Touched;
 use crate::ui::spoken::spoken;
 
+pub use cover::key as cover_key;
+pub use keys::{is_on_sheet, key_of};
+pub use why::title_of;
+
 /// What belongs to this screen alone, and to no book: what is open over it, and what the keypad has just refused.
 #[derive(Clone, Copy)]
 struct Desk {

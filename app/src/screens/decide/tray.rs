@@ -6,16 +6,18 @@ use std::rc::Rc;
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
 use haulwren_core::money::Money;
-use haulwren_core::view::{DecideDraft, DecideView, Field, Press, half_key};
+use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, Press, half_key};
 use leptos::prelude::*;
 
 use super::Desk;
 use super::cover::cover_key;
 use crate::format;
+use crate::route::Route;
 use crate::screens::page::use_wide;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Now, button, div, el};
+use crate::ui::el::{Do, El, Now, button, div, el, span};
+use crate::ui::icons::{Icon, sign};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
 use crate::ui::why::why_lines;
@@ -33,6 +35,15 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
             return store.edit_draft(|draft| draft.go(draft.focus.next()));
         }
         Key::Buy => return store.buy(),
+        Key::Pile => {
+            let laid = store.to_pile(1);
+            let is_full = laid == 0 && !untrack(|| store.draft(DecideDraft::is_empty));
+            return desk.refused.set(
+                is_full.then(|| "The pile is full. Pay for it, or put something back.".to_owned()),
+            );
+        }
+        // Only the pile has this key.
+        Key::PutBack => return,
     };
     let Some(currency) = untrack(|| store.read_setup(State::currency)) else {
         return;
@@ -49,13 +60,45 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
-    let head = move || (!desk.covered.get()).then(|| [why_key(desk), not_now_key()]);
+    let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key()]);
     let shown: Now<KeypadShown> = Rc::new(move || shown(store));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
         .with(div("tray-head").show(head).with(cover_key(desk)))
         .with(keypad(desk.covered, &shown, &on_key))
+}
+
+/// The pile: how many things, up to how much, what was asked. Without one, the reasons behind the verdict.
+fn pile_strip(desk: Desk) -> El {
+    let view = use_store().pile_view();
+    let told = worked(move || view.with(|view| view.as_ref().map(told).unwrap_or_default()));
+    div("bare").show(move || {
+        let told = told.get();
+        if told.0 == 0 {
+            return why_key(desk);
+        }
+        el("a")
+            .class("press pile-strip")
+            .attr("href", &Route::Pile.href())
+            .attr("data-key", "to-pile-screen")
+            .with(sign(Icon::Pile))
+            .with(
+                span("")
+                    .with(el("b").with(format!("Pile {}", told.0)))
+                    .with(el("small").with(told.1)),
+            )
+    })
+}
+
+fn told(view: &PileView) -> (usize, String) {
+    let show = |money| format::amount(money, view.currency);
+    let sums = format!(
+        "up to {} \u{b7} asked {}",
+        show(view.ceiling),
+        show(view.asked)
+    );
+    (view.rows.len(), sums)
 }
 
 fn shown(store: Store) -> KeypadShown {
@@ -67,6 +110,7 @@ fn shown(store: Store) -> KeypadShown {
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
             sum: view.buy.map(|ask| format::amount(ask, view.currency)),
+            can_pile: store.draft(|draft| !draft.is_empty()),
             note: if view.buy.is_some_and(Money::is_zero) {
                 "free find"
             } else {

@@ -29,7 +29,8 @@ pub fn why_sheet(desk: Desk) -> El {
     sheet(is_open, &close, Rc::new(title), false, body)
 }
 
-fn title_of(figure: Figure) -> &'static str {
+/// What a figure is called.
+pub fn title_of(figure: Figure) -> &'static str {
     match figure {
         Figure::Ceiling => "No more than",
         Figure::Ask => "Asking",

@@ -4,7 +4,6 @@ mod keeping;
 mod postage;
 mod rules;
 mod venue;
-mod venue_fields;
 
 use super::haul::last_save;
 use super::page::titled;
@@ -39,6 +38,12 @@ pub fn settings() -> Nodes {
         .with(postage::way_in())
         .with(parts::heading("House rules"))
         .with(rules::rules())
+        .with(parts::link(
+            "press",
+            Route::Pocket,
+            Icon::Tag,
+            "Pocket card",
+        ))
         .with(parts::heading("Look"))
         .with(theme())
         .with(parts::heading("Your book"))

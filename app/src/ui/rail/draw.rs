@@ -17,7 +17,8 @@ pub struct Picture {
     pub whole: El,
     rects: [El; 9],
     paths: [El; 8],
-    slide: El,
+    /// The hollow pointer, and the one to what is asked.
+    slides: [El; 2],
     flag: El,
     flag_path: El,
     flag_sign: El,
@@ -73,10 +74,12 @@ impl Picture {
             }
         });
         let paths = PATHS.map(|(class, _)| svg("path").class(class));
-        let pointer = svg("path").class("rail-pointer");
-        let slide = svg("g")
-            .class("rail-pointer-slide")
-            .with(pointer.attr("d", "M-9 -14H9L0 -1z"));
+        let slides = ["rail-pointer hollow", "rail-pointer"].map(|class| {
+            let pointer = svg("path").class(class);
+            svg("g")
+                .class("rail-pointer-slide")
+                .with(pointer.attr("d", "M-9 -14H9L0 -1z"))
+        });
         let flag_path = svg("path");
         let flag_sign = svg("svg").attr("viewBox", "0 0 44 44");
         let flag = svg("g").with([flag_path.clone(), flag_sign.clone()]);
@@ -87,14 +90,14 @@ impl Picture {
             .with(patterns(id))
             .with(rects.to_vec())
             .with(paths[..6].to_vec())
-            .with(slide.clone())
+            .with(slides.to_vec())
             .with(paths[6..].to_vec())
             .with(flag.clone());
         Self {
             whole,
             rects,
             paths,
-            slide,
+            slides,
             flag,
             flag_path,
             flag_sign,
@@ -120,14 +123,11 @@ impl Picture {
         for (path, (_, d)) in self.paths.iter().zip(PATHS) {
             path.set("d", Some(&d(layout)));
         }
-        self.slide
-            .set("hidden", bar.pointer.is_none().then_some(""));
-        let at = format!(
-            "translate({} {})",
-            Px(bar.pointer.unwrap_or(0.0)),
-            Px(bar.top)
-        );
-        self.slide.set("transform", Some(&at));
+        for (slide, pointer) in self.slides.iter().zip([bar.before, bar.pointer]) {
+            slide.set("hidden", pointer.is_none().then_some(""));
+            let at = format!("translate({} {})", Px(pointer.unwrap_or(0.0)), Px(bar.top));
+            slide.set("transform", Some(&at));
+        }
         self.hang(layout, facts.verdict);
     }
 

@@ -2,6 +2,7 @@
 
 use haulwren_core::appraise::{Judged, Verdict};
 use haulwren_core::money::{Currency, Money};
+use haulwren_core::view::PileView;
 
 use super::place::{Figure, Wanted, Words};
 use crate::format;
@@ -16,6 +17,12 @@ pub struct RailFacts {
     pub buyer_pays: Money,
     /// What the seller asks; `None` until it is typed.
     pub ask: Option<Money>,
+    /// The word over what the seller asks.
+    pub asking: &'static str,
+    /// What was asked before, one by one: a hollow pointer.
+    pub before: Option<Money>,
+    /// The words over all that the buyer pays.
+    pub buyer: String,
     /// What is left to keep after the ask; without an ask, all that is left before it.
     pub keep: Money,
     /// Set aside for offers, returns and things that never sell.
@@ -48,6 +55,9 @@ impl RailFacts {
             currency,
             buyer_pays: sums.buyer_pays,
             ask: judged.ask,
+            asking: "Asking",
+            before: None,
+            buyer: "Buyer pays".to_owned(),
             keep: judged.keep(),
             aside: sums.aside.total,
             packing: sums.packing,
@@ -59,6 +69,22 @@ impl RailFacts {
             is_rough,
             low: low_is_known.then(|| (judged.low.price, judged.low_keep())),
         }
+    }
+
+    /// The rail of a pile: what is said for all, what was asked one by one, and how many things it adds up.
+    pub fn of_pile(view: &PileView) -> Option<Self> {
+        let judged = view.judged.as_ref()?;
+        Some(Self {
+            asking: "Says",
+            before: Some(view.asked).filter(|asked| !asked.is_zero()),
+            buyer: match judged.count {
+                1 => "Buyer pays, for 1".to_owned(),
+                count => format!("Buyers pay, for {count}"),
+            },
+            // How likely it is that all of them go low is not known.
+            low: None,
+            ..Self::of(&judged.all, view.currency, view.rough)
+        })
     }
 
     /// What there is to place on a rail of this width.
@@ -81,11 +107,8 @@ impl RailFacts {
         parts.push(words(Figure::Keep, self.keep_word(), self.keep.abs()));
         let shown = tail.into_iter().filter(|(_, _, money)| !money.is_zero());
         parts.extend(shown.map(|(of, word, money)| words(of, word, money)));
-        let buyer = if self.is_rough {
-            "Buyer pays, about"
-        } else {
-            "Buyer pays"
-        };
+        let about = if self.is_rough { ", about" } else { "" };
+        let buyer = format!("{}{about}", self.buyer);
         let rough = self.is_rough.then(|| "rough".to_owned());
         Wanted {
             width,
@@ -93,12 +116,13 @@ impl RailFacts {
             compact: is_compact,
             total: units(self.buyer_pays),
             ask: self.ask.map(units),
+            before: self.before.map(units),
             ceiling: units(self.ceiling),
             tail: tail.map(|(_, _, money)| units(money)),
             parts,
             limit: words(Figure::Ceiling, "No more than", self.ceiling),
-            asking: self.ask.map(|ask| words(Figure::Ask, "Asking", ask)),
-            buyer: words(Figure::BuyerPays, buyer, self.buyer_pays),
+            asking: self.ask.map(|ask| words(Figure::Ask, self.asking, ask)),
+            buyer: words(Figure::BuyerPays, &buyer, self.buyer_pays),
             low: self.low_words(),
             flag: self
                 .verdict
@@ -139,7 +163,10 @@ impl RailFacts {
         });
         let second = self.second.as_ref().map(|second| format!("{second}."));
         let limit = match self.ask {
-            Some(ask) => format!("Asking {}, no more than {}.", say(ask), say(self.ceiling)),
+            Some(ask) => {
+                let (ask, ceiling) = (say(ask), say(self.ceiling));
+                format!("{} {ask}, no more than {ceiling}.", self.asking)
+            }
             None => format!("No more than {}.", say(self.ceiling)),
         };
         let wanted = self.wanted(0.0, 1.0, false);

@@ -14,6 +14,7 @@ use crate::money::{Currency, Money};
 use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
 use crate::terms::stale;
+use crate::worth::Sells;
 use posted::Packing;
 use typed::{Typed, read};
 
@@ -259,4 +260,36 @@ fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
         packing: here.posted.packing,
         expected,
     }
+}
+
+/// One thing judged by itself, on its own venue: a piece of a pile.
+#[derive(Clone)]
+pub(super) struct Alone {
+    /// What kind of thing it is.
+    pub kind: Option<String>,
+    /// What the seller asked for it.
+    pub ask: Option<Money>,
+    /// What it sells for.
+    pub sells: Option<Money>,
+    /// What is wrong with what was typed, as a sentence.
+    pub fault: Option<String>,
+    /// Whether the verdict rests on rough figures.
+    pub rough: bool,
+    /// The appraisal.
+    pub appraisal: Appraisal,
+}
+
+/// Works one thing out, on its own venue alone.
+pub(super) fn alone(state: &State, draft: &DecideDraft, today: Day) -> Option<Alone> {
+    let desk = Desk::of(state, draft, today)?;
+    let here = desk.at(desk.judged_venue(draft));
+    let kind = desk.packing.what.kind.as_ref();
+    Some(Alone {
+        kind: kind.map(|kind| kind.name.clone()),
+        ask: desk.typed.ask,
+        sells: desk.typed.sells.map(Sells::likely),
+        fault: desk.typed.faults.into_iter().next().map(|fault| fault.1),
+        rough: here.posted.rough && here.arrangement.is_posted(),
+        appraisal: here.appraisal,
+    })
 }

@@ -45,7 +45,7 @@ pub fn weightless() -> impl Strategy<Value = Arrangement> {
 }
 
 /// All of them.
-fn arrangements() -> impl Strategy<Value = Arrangement> {
+pub fn arrangements() -> impl Strategy<Value = Arrangement> {
     let bands = vec((1_u16..20, amounts()), 1..5).prop_map(|steps| {
         let mut ounces = 0;
         let mut band = |(more, price)| {

@@ -33,11 +33,19 @@ pub fn above(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) ->
     let lifts = bar
         .pointer
         .is_some_and(|x| labels.iter().any(|label| is_under(label, x)));
-    let lift = if lifts { 12.0 } else { 0.0 };
+    // Two pointers find no free places: then the whole row stands over them.
+    let lift = if lifts || bar.before.is_some() {
+        12.0
+    } else {
+        0.0
+    };
     for label in &mut labels {
         label.top -= lift;
     }
-    if let Some(asking) = at_pointer(wanted, bar, sizes, &row, &labels, measure) {
+    if let Some(mut asking) = at_pointer(wanted, bar, sizes, &row, &labels, measure) {
+        if bar.before.is_some() {
+            asking.top -= lift;
+        }
         labels.push(asking);
     }
     let extra = extra + lift;

@@ -58,6 +58,8 @@ pub struct Bar {
     pub gate: f64,
     /// Tip of the pointer, when there is an ask.
     pub pointer: Option<f64>,
+    /// Tip of the hollow pointer, when something was asked before.
+    pub before: Option<f64>,
 }
 
 impl Bar {
@@ -129,6 +131,7 @@ pub fn spans(wanted: &Wanted) -> Bar {
         cut: Span::between(at(cut_from), wanted.width),
         gate: at(wanted.ceiling),
         pointer: wanted.ask.map(at),
+        before: wanted.before.map(at),
         ..Bar::default()
     }
 }

@@ -63,6 +63,8 @@ pub struct Wanted {
     pub total: f64,
     /// What the seller asks, when it is known.
     pub ask: Option<f64>,
+    /// What was asked before, when there is a pointer to it.
+    pub before: Option<f64>,
     /// The ceiling.
     pub ceiling: f64,
     /// Set aside, packing, postage and cut, in the order of the rail.

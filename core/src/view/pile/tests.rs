@@ -1,0 +1,299 @@
+//! The pile of the pictures, checked by hand, and what can be done to a pile.
+
+use super::*;
+use crate::appraise::{Figure, Flag, Verdict};
+use crate::book::{Command, MOST_THINGS};
+use crate::json;
+use crate::money::MoneyError;
+use crate::view::kit::{Kit, today, usd};
+use crate::view::{DecideDraft, Press, haul};
+
+fn draft(name: &str, sells: &str, postage: &str, ask: &str) -> DecideDraft {
+    DecideDraft {
+        name: name.to_owned(),
+        likely: sells.to_owned(),
+        postage: postage.to_owned(),
+        ask: ask.to_owned(),
+        ..DecideDraft::default()
+    }
+}
+
+/// Waxed jacket, wool cardigan, canvas satchel and plaster dog, 15.00 for all. Postage of the three that count: 6.50 + 4.50 + 6.50 = 17.50.
+fn of_the_picture() -> Pile {
+    let mut pile = Pile::default();
+    for (name, sells, postage, ask) in [
+        ("waxed jacket, child", "30", "6.50", "8"),
+        ("wool cardigan", "26", "4.50", "6"),
+        ("canvas satchel", "22", "6.50", "3"),
+        ("plaster dog", "9", "16", "2"),
+    ] {
+        assert_eq!(pile.put(&draft(name, sells, postage, ask), 1), 1);
+    }
+    pile.says = "15".to_owned();
+    pile
+}
+
+fn viewed(of: &Pile) -> PileView {
+    pile(&Kit::quayside().state, of, today()).expect("a begun book")
+}
+
+#[test]
+fn every_figure_is_as_drawn() {
+    let view = viewed(&of_the_picture());
+    let asked: Vec<_> = view
+        .rows
+        .iter()
+        .map(|row| row.asked.unwrap().minor())
+        .collect();
+    assert_eq!(asked, [8_00, 6_00, 3_00, 2_00]);
+    let most: Vec<_> = view.rows.iter().map(|row| row.up_to.clone()).collect();
+    let up_to = |minor| UpTo::Most(Money::new(minor));
+    assert_eq!(most[..3], [up_to(10_00), up_to(7_50), up_to(5_00)]);
+    // 9.00 + 16.00 - 2.75 - 16.00 - 0.30 - 2.25
+    assert_eq!(most[3], UpTo::Nothing(Money::new(3_70)));
+    assert_eq!(
+        (view.asked.minor(), view.ceiling.minor(), view.in_it),
+        (19_00, 22_50, 4)
+    );
+    assert_eq!(view.pay, Some(Money::new(15_00)));
+    let judged = view.judged.unwrap();
+    assert_eq!(judged.count, 3);
+    let all = &judged.all;
+    assert_eq!(all.likely.buyer_pays.minor(), 95_50);
+    assert_eq!(all.keep().minor(), 32_30);
+    assert_eq!(all.likely.aside.total.minor(), 19_50);
+    assert_eq!(all.likely.packing.minor(), 90);
+    assert_eq!(all.likely.posting.out.minor(), 17_50);
+    assert_eq!(all.likely.cut().minor(), 10_30);
+    assert_eq!(all.ceiling.unwrap().exact.minor(), 23_30);
+    assert_eq!(
+        all.verdict,
+        Some((Verdict::Buy, Flag::Try(Money::new(10_00))))
+    );
+    let said: Vec<String> = all
+        .reasons
+        .iter()
+        .map(|reason| reason.sentence(usd()))
+        .collect();
+    assert_eq!(
+        said,
+        [
+            "You keep 32.30, at least 24.00.",
+            "At 78.00 you keep 32.30.",
+            "The ask is within 22.50, the most to pay.",
+        ]
+    );
+}
+
+#[test]
+fn every_figure_opens_into_lines_that_sum_to_it() {
+    let view = viewed(&of_the_picture());
+    let sum = |lines: Vec<Why>| lines.iter().map(|line| line.amount.minor()).sum::<i64>();
+    assert_eq!(sum(view.asked_lines()), 19_00);
+    let rows: Vec<i64> = view.rows.iter().map(|row| sum(row.lines())).collect();
+    assert_eq!(rows, [10_00, 7_50, 5_00, 3_70]);
+    let judged = view.judged.unwrap();
+    let check = |figure, sum: i64, lines: &[(&str, i64)]| {
+        let why = judged.why(figure);
+        let found: Vec<_> = why
+            .iter()
+            .map(|line| (line.label(), line.amount.minor()))
+            .collect();
+        assert_eq!(found, lines, "{figure:?}");
+        assert_eq!(found.iter().map(|line| line.1).sum::<i64>(), sum);
+    };
+    let [jacket, cardigan, satchel] = ["waxed jacket, child", "wool cardigan", "canvas satchel"];
+    let of_three = |amounts: [i64; 3]| {
+        [
+            (jacket, amounts[0]),
+            (cardigan, amounts[1]),
+            (satchel, amounts[2]),
+        ]
+    };
+    check(
+        Figure::Ceiling,
+        22_50,
+        &[
+            &of_three([10_30, 7_90, 5_10])[..],
+            &[("plaster dog", 0), ("Down to the cash step", -80)],
+        ]
+        .concat(),
+    );
+    check(Figure::BuyerPays, 95_50, &of_three([36_50, 30_50, 28_50]));
+    check(Figure::Cut, 10_30, &of_three([3_90, 3_30, 3_10]));
+    check(Figure::Postage, 17_50, &of_three([6_50, 4_50, 6_50]));
+    check(Figure::Packing, 90, &of_three([30, 30, 30]));
+    check(Figure::SetAside, 19_50, &of_three([7_50, 6_50, 5_50]));
+    check(Figure::YouPay, 15_00, &[("You pay", 15_00)]);
+    let parts = [
+        ("Buyer pays", 95_50),
+        ("Venue\u{2019}s cut", -10_30),
+        ("Postage", -17_50),
+        ("Packing", -90),
+        ("Set aside", -19_50),
+        ("You pay", -15_00),
+    ];
+    check(Figure::Keep, 32_30, &parts);
+}
+
+#[test]
+fn the_verdict_goes_by_the_exact_sum_of_the_ceilings() {
+    let check = |says: &str, word: Verdict, flag: &str, shown: i64| {
+        let view = viewed(&Pile {
+            says: says.to_owned(),
+            ..of_the_picture()
+        });
+        let (verdict, line) = view.judged.as_ref().unwrap().all.verdict.unwrap();
+        assert_eq!(
+            (verdict, line.sentence(usd()).unwrap_or_default()),
+            (word, flag.to_owned()),
+            "{says}"
+        );
+        assert_eq!(view.ceiling.minor(), shown, "{says}");
+    };
+    check("22.50", Verdict::Buy, "Try 12", 22_50);
+    check("23.30", Verdict::Buy, "Try 12", 23_30);
+    check("23.31", Verdict::Haggle, "Open at 12, stop at 22.50", 22_50);
+    check("46.60", Verdict::Haggle, "Open at 12, stop at 22.50", 22_50);
+    check("46.61", Verdict::Leave, "You keep only 0.69", 22_50);
+    check("50", Verdict::Leave, "You would lose 2.70", 22_50);
+    check("0", Verdict::Buy, "It is free", 22_50);
+}
+
+#[test]
+fn what_is_left_out_counts_for_nothing_and_what_is_missing_is_named() {
+    let mut pile = of_the_picture();
+    pile.tick(0, false);
+    pile.put(&draft("", "", "", ""), 1);
+    let nameless = DecideDraft {
+        ask: "4".to_owned(),
+        ..DecideDraft::default()
+    };
+    pile.put(&nameless, 1);
+    let view = viewed(&pile);
+    assert_eq!(
+        (view.in_it, view.asked.minor(), view.ceiling.minor()),
+        (4, 15_00, 12_50)
+    );
+    assert_eq!(view.judged.unwrap().count, 2);
+    let last = &view.rows[4];
+    assert_eq!(last.name, "unnamed");
+    assert_eq!(
+        last.up_to,
+        UpTo::Unknown("Type what it sells for.".to_owned())
+    );
+    let empty = viewed(&Pile::default());
+    assert_eq!((empty.judged, empty.pay, empty.rows.len()), (None, None, 0));
+}
+
+#[test]
+fn a_pile_of_what_is_worth_nothing_is_not_even_free() {
+    let mut pile = Pile::default();
+    pile.put(&draft("plaster dog", "9", "16", ""), 2);
+    let view = viewed(&pile);
+    assert_eq!((view.ceiling, view.pay), (Money::ZERO, None));
+    assert_eq!(view.judged.unwrap().all.verdict, None);
+    pile.says = "0".to_owned();
+    let view = viewed(&pile);
+    assert_eq!(
+        view.judged.unwrap().all.verdict,
+        Some((Verdict::Leave, Flag::NotEvenFree))
+    );
+    assert_eq!(view.pay, Some(Money::ZERO));
+}
+
+#[test]
+fn paid_for_all_makes_a_lot_of_what_is_in_it() {
+    let mut kit = Kit::quayside();
+    let mut pile = of_the_picture();
+    assert_eq!(
+        paid_for_all(
+            &kit.state,
+            &Pile {
+                says: String::new(),
+                ..pile.clone()
+            },
+            today()
+        ),
+        None
+    );
+    pile.tick(3, false);
+    let lot = paid_for_all(&kit.state, &pile, today()).expect("a lot");
+    kit.tell(&Command::Buy(lot));
+    let rows = haul(&kit.state).unwrap().rows;
+    let mut paid: Vec<(&str, i64)> = rows
+        .iter()
+        .map(|row| (row.name.as_str(), row.paid.minor()))
+        .collect();
+    paid.sort_unstable();
+    // 15.00 by 30, 26 and 22 of 78: the spare cents go to the largest fractions.
+    assert_eq!(
+        paid,
+        [
+            ("canvas satchel", 4_23),
+            ("waxed jacket, child", 5_77),
+            ("wool cardigan", 5_00)
+        ]
+    );
+    let mut after = pile.clone();
+    after.put(&draft("late", "5", "", ""), 1);
+    after.after_paying(&pile);
+    let left: Vec<_> = after
+        .things
+        .iter()
+        .map(|thing| thing.draft.name.as_str())
+        .collect();
+    assert_eq!(
+        (left, after.says.as_str()),
+        (vec!["plaster dog", "late"], "")
+    );
+    assert_eq!(paid_for_all(&kit.state, &Pile::default(), today()), None);
+}
+
+#[test]
+fn things_are_put_taken_back_and_priced_anew() {
+    let mut pile = Pile::default();
+    let button = draft("button", "1", "", "0.50");
+    assert_eq!(pile.put(&button, 6), 6);
+    assert_eq!(pile.put(&DecideDraft::default(), 6), 0);
+    assert_eq!(pile.put(&button, usize::MAX), MOST_THINGS - 6);
+    pile.put_all_back();
+    assert_eq!((pile.things.len(), pile.back.len()), (0, MOST_THINGS));
+    pile.undo_back();
+    assert_eq!((pile.things.len(), pile.back.len()), (MOST_THINGS, 0));
+    pile.take_back(MOST_THINGS);
+    pile.take_back(0);
+    assert_eq!((pile.things.len(), pile.back.len()), (MOST_THINGS - 1, 1));
+
+    let type_in = |pile: &mut Pile, press| pile.press(press, usd());
+    pile.go(Some(1));
+    type_in(&mut pile, Press::Digit(7)).unwrap();
+    assert_eq!(
+        (pile.things[1].draft.ask.as_str(), pile.says.as_str()),
+        ("7", "")
+    );
+    pile.go(Some(MOST_THINGS));
+    assert_eq!(pile.at, None);
+    type_in(&mut pile, Press::Digit(1)).unwrap();
+    type_in(&mut pile, Press::Digit(5)).unwrap();
+    type_in(&mut pile, Press::Half).unwrap();
+    assert_eq!(
+        type_in(&mut pile, Press::Digit(5)),
+        Err(MoneyError::TooFine { decimals: 2 })
+    );
+    assert_eq!((pile.says.as_str(), pile.text()), ("15.50", "15.50"));
+    assert_eq!(pile.said(usd()), Some(Money::new(15_50)));
+}
+
+#[test]
+fn a_pile_reads_back_and_one_of_another_time_does_too() {
+    let mut pile = of_the_picture();
+    pile.tick(1, false);
+    pile.take_back(3);
+    pile.go(Some(2));
+    assert_eq!(json::read::<Pile>(&json::write(&pile)).unwrap(), pile);
+    assert_eq!(
+        json::read::<Pile>(r#"{"later":1}"#).unwrap(),
+        Pile::default()
+    );
+}

@@ -7,8 +7,10 @@ use crate::common::Stall;
 
 journeys!(walk => in_chromium Chromium, in_firefox Firefox, in_webkit WebKit);
 
-/// As from a spreadsheet, but parted by semicolons: a typed tab would leave the field. The third row can't be read.
-const TABLE: &str = "oz;2;3;5\n12;3.50;4.00;4.50\nheavy;1;2;3\n1 lb;4.50;5.00;5.50\n";
+/// As from a spreadsheet, but parted by semicolons: a typed tab would leave the field. Rows end with the driver's key for Enter. The
+/// third row can't be read.
+const TABLE: &str =
+    "oz;2;3;5\u{e007}12;3.50;4.00;4.50\u{e007}heavy;1;2;3\u{e007}1 lb;4.50;5.00;5.50";
 
 /// Waits until some words stand on the screen.
 async fn expect_words(tab: &Tab, words: &str) -> Outcome<()> {

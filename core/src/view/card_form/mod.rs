@@ -1,6 +1,7 @@
 //! The form of a rate card: texts as typed, and its tables as rows of cells, read into a card or into complaints beside their
 //! cells.
 
+mod beside;
 mod edit;
 mod fill;
 mod json;

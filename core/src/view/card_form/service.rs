@@ -1,19 +1,19 @@
 //! One service of the form, read.
 
 use super::read::Faults;
-use super::{CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
-use crate::measure::{Direction, Length, Quantity, Unit, Volume, Weight};
+use super::{CardInput, ServiceForm, ServiceText, Sheet};
+use crate::measure::{Direction, Quantity, Unit, Volume, Weight};
 use crate::money::{Currency, Money, parse};
-use crate::postage::{FlatPrice, Limits, Over, Rounding, Service, Step, Surcharge, Volumetric};
+use crate::postage::{Limits, Rounding, Service, Step, Volumetric};
 use crate::view::measures::{Units, with_unit};
 
 /// A service under way: its form, its place on the card, and what is wrong so far.
-struct Reader<'a> {
-    form: &'a ServiceForm,
-    at: usize,
-    units: Units,
-    currency: Currency,
-    faults: &'a mut Faults,
+pub(super) struct Reader<'a> {
+    pub(super) form: &'a ServiceForm,
+    pub(super) at: usize,
+    pub(super) units: Units,
+    pub(super) currency: Currency,
+    pub(super) faults: &'a mut Faults,
 }
 
 impl ServiceForm {
@@ -110,7 +110,12 @@ impl Reader<'_> {
     }
 
     /// A measure at a place; none when nothing is typed.
-    fn parsed<U: Unit>(&mut self, at: CardInput, text: &str, unit: &str) -> Option<Quantity<U>> {
+    pub(super) fn parsed<U: Unit>(
+        &mut self,
+        at: CardInput,
+        text: &str,
+        unit: &str,
+    ) -> Option<Quantity<U>> {
         let text = with_unit(text, unit);
         if text.is_empty() {
             return None;
@@ -211,7 +216,7 @@ impl Reader<'_> {
     }
 
     /// The prices of a row, from a column on.
-    fn prices(
+    pub(super) fn prices(
         &mut self,
         sheet: Sheet,
         row: usize,
@@ -225,7 +230,7 @@ impl Reader<'_> {
         prices
     }
 
-    fn amount(&mut self, sheet: Sheet, row: usize, column: usize) -> Option<Money> {
+    pub(super) fn amount(&mut self, sheet: Sheet, row: usize, column: usize) -> Option<Money> {
         let text = self.form.sheet(sheet).get(row)?.get(column)?;
         if text.trim().is_empty() {
             return None;
@@ -238,62 +243,5 @@ impl Reader<'_> {
                 None
             }
         }
-    }
-
-    fn flat(&mut self, zones: usize) -> Vec<FlatPrice> {
-        let form = self.form;
-        let mut all = Vec::new();
-        for (row, cells) in form.flat.iter().enumerate() {
-            if is_blank(cells) {
-                continue;
-            }
-            let at = |column| CardInput::Cell(self.at, Sheet::Flat, row, column);
-            let (name_at, weight_at) = (at(0), at(1));
-            let missing = "Give the container a name.";
-            let container = self.faults.name(name_at, &cells[0], missing);
-            let heaviest = cells.get(1).map_or("", String::as_str);
-            let heaviest = self.parsed(weight_at, heaviest, self.units.weight);
-            all.push(FlatPrice {
-                container,
-                prices: self.prices(Sheet::Flat, row, 2, zones),
-                heaviest,
-            });
-        }
-        all
-    }
-
-    fn surcharges(&mut self) -> Vec<Surcharge> {
-        let form = self.form;
-        let mut all = Vec::new();
-        for (row, cells) in form.extra.iter().enumerate() {
-            // The measure alone says nothing yet.
-            if is_blank(&cells[1..]) {
-                continue;
-            }
-            let at = CardInput::Cell(self.at, Sheet::Extra, row, 1);
-            let text = cells[1].as_str();
-            let over = match MEASURES.iter().position(|(name, _)| *name == cells[0]) {
-                Some(2) => self.parsed(at, text, self.units.volume).map(Over::Volume),
-                Some(measure) => self.parsed::<_>(at, text, self.units.length).map(
-                    |over: Length| match measure {
-                        0 => Over::Longest(over),
-                        _ => Over::LengthAndGirth(over),
-                    },
-                ),
-                None => None,
-            };
-            if text.trim().is_empty() {
-                self.faults.say(at, &"Type from where on it is charged.");
-            }
-            let amount = self.amount(Sheet::Extra, row, 2);
-            if cells.get(2).is_none_or(|cell| cell.trim().is_empty()) {
-                let at = CardInput::Cell(self.at, Sheet::Extra, row, 2);
-                self.faults.say(at, &"Type how much.");
-            }
-            if let (Some(over), Some(amount)) = (over, amount) {
-                all.push(Surcharge { over, amount });
-            }
-        }
-        all
     }
 }

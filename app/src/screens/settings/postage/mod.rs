@@ -11,6 +11,7 @@ mod pack_desk;
 mod paste;
 mod rough;
 mod service;
+mod surcharges;
 mod table;
 mod tried;
 

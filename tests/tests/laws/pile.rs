@@ -75,7 +75,7 @@ proptest! {
     #[test]
     fn a_pile_of_one_is_judged_as_its_thing(facts in facts(), asked in 0_i64..4_000, says in 0_i64..8_000) {
         let thing = facts.judged(Some(says));
-        let same = judged(&[thing.clone()], Some(says));
+        let same = judged(std::slice::from_ref(&thing), Some(says));
         prop_assert_eq!(&same.all, &thing);
         prop_assert_eq!(word(&[facts.judged(Some(asked))], says), thing.verdict.unwrap().0);
         prop_assert_eq!(&judged(&[facts.judged(None)], None).all, &facts.judged(None));

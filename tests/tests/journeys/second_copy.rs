@@ -8,19 +8,19 @@ use crate::common::{DRESS, Stall};
 journeys!(a_book_thrown_away_comes_back => in_chromium Chromium);
 journeys!(a_second_copy_thrown_away_is_made_again => made_again_in_chromium Chromium);
 
-const THROW_AWAY: &str = r#"
+const THROW_AWAY: &str = r"
 const asked = indexedDB.deleteDatabase(args[0]);
 return new Promise((done) => {
   asked.onsuccess = () => done(true);
   asked.onerror = asked.onblocked = () => done(false);
 });
-"#;
+";
 
-const DROP_COPIES: &str = r#"
+const DROP_COPIES: &str = r"
 const names = await navigator.storageBuckets.keys();
 await Promise.all(names.map((name) => navigator.storageBuckets.delete(name)));
 return names.length === 1;
-"#;
+";
 
 async fn bought_two(engine: Engine) -> Outcome<Stall> {
     let stall = Stall::open(engine).await?;

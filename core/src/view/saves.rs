@@ -26,7 +26,12 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
     let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
     let sentence = if let Some(thing) = of_kind("thing") {
-        of_thing(state, thing, of_kind("lot"))
+        let of_things = changes.iter().filter(|change| change.kind == "thing");
+        let name = match of_things.count() {
+            1 => name_in(thing).unwrap_or_else(|| thing_name(state, thing.id)),
+            count => format!("{count} things"),
+        };
+        of_thing(state, &name, thing, of_kind("lot"))
     } else if let Some(venue) = of_kind("venue") {
         let name = name_in(venue).or_else(|| {
             state
@@ -52,8 +57,7 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     })
 }
 
-fn of_thing(state: &State, thing: &Change, lot: Option<&Change>) -> String {
-    let name = name_in(thing).unwrap_or_else(|| thing_name(state, thing.id));
+fn of_thing(state: &State, name: &str, thing: &Change, lot: Option<&Change>) -> String {
     if let Some(moved) = moved(thing) {
         return format!("{name} {moved}");
     }

@@ -6,7 +6,7 @@ use crate::book::{Command, MOST_THINGS};
 use crate::json;
 use crate::money::MoneyError;
 use crate::view::kit::{Kit, today, usd};
-use crate::view::{DecideDraft, Press, haul};
+use crate::view::{DecideDraft, Press, describe, haul};
 
 fn draft(name: &str, sells: &str, postage: &str, ask: &str) -> DecideDraft {
     DecideDraft {
@@ -219,7 +219,9 @@ fn paid_for_all_makes_a_lot_of_what_is_in_it() {
     );
     pile.tick(3, false);
     let lot = paid_for_all(&kit.state, &pile, today()).expect("a lot");
-    kit.tell(&Command::Buy(lot));
+    let save = kit.tell(&Command::Buy(lot));
+    let done = describe(&kit.state, &save).unwrap();
+    assert_eq!(done.sentence, "3 things bought, 15.00");
     let rows = haul(&kit.state).unwrap().rows;
     let mut paid: Vec<(&str, i64)> = rows
         .iter()

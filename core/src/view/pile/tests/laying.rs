@@ -1,11 +1,11 @@
-//! Laying things on a pile, putting them back, pricing them, and keeping the pile through a crash.
+//! Laying things on a pile, putting them back, pricing them, paying for them, and keeping the pile through a crash.
 
 use super::{draft, of_the_picture};
-use crate::book::MOST_THINGS;
+use crate::book::{Command, MOST_THINGS};
 use crate::json;
 use crate::money::{Money, MoneyError};
-use crate::view::kit::usd;
-use crate::view::{DecideDraft, Pile, Press};
+use crate::view::kit::{Kit, today, usd};
+use crate::view::{DecideDraft, Pile, Press, describe, haul, paid_for_all};
 
 #[test]
 fn things_are_put_taken_back_and_priced_anew() {
@@ -53,4 +53,54 @@ fn a_pile_reads_back_and_one_of_another_time_does_too() {
         json::read::<Pile>(r#"{"later":1}"#).unwrap(),
         Pile::default()
     );
+}
+
+#[test]
+fn paid_for_all_makes_a_lot_of_what_is_in_it() {
+    let mut kit = Kit::quayside();
+    let mut pile = of_the_picture();
+    assert_eq!(
+        paid_for_all(
+            &kit.state,
+            &Pile {
+                says: String::new(),
+                ..pile.clone()
+            },
+            today()
+        ),
+        None
+    );
+    pile.tick(3, false);
+    let lot = paid_for_all(&kit.state, &pile, today()).expect("a lot");
+    let save = kit.tell(&Command::Buy(lot));
+    let done = describe(&kit.state, &save).unwrap();
+    assert_eq!(done.sentence, "3 things bought, 15.00");
+    let rows = haul(&kit.state).unwrap().rows;
+    let mut paid: Vec<(&str, i64)> = rows
+        .iter()
+        .map(|row| (row.name.as_str(), row.paid.minor()))
+        .collect();
+    paid.sort_unstable();
+    // 15.00 by 30, 26 and 22 of 78: the spare cents go to the largest fractions.
+    assert_eq!(
+        paid,
+        [
+            ("canvas satchel", 4_23),
+            ("waxed jacket, child", 5_77),
+            ("wool cardigan", 5_00)
+        ]
+    );
+    let mut after = pile.clone();
+    after.put(&draft("late", "5", "", ""), 1);
+    after.after_paying(&pile);
+    let left: Vec<_> = after
+        .things
+        .iter()
+        .map(|thing| thing.draft.name.as_str())
+        .collect();
+    assert_eq!(
+        (left, after.says.as_str()),
+        (vec!["plaster dog", "late"], "")
+    );
+    assert_eq!(paid_for_all(&kit.state, &Pile::default(), today()), None);
 }

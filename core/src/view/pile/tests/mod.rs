@@ -4,9 +4,8 @@ mod laying;
 
 use super::*;
 use crate::appraise::{Figure, Flag, Verdict};
-use crate::book::Command;
+use crate::view::DecideDraft;
 use crate::view::kit::{Kit, today, usd};
-use crate::view::{DecideDraft, describe, haul};
 
 fn draft(name: &str, sells: &str, postage: &str, ask: &str) -> DecideDraft {
     DecideDraft {
@@ -200,54 +199,4 @@ fn a_pile_of_what_is_worth_nothing_is_not_even_free() {
         Some((Verdict::Leave, Flag::NotEvenFree))
     );
     assert_eq!(view.pay, Some(Money::ZERO));
-}
-
-#[test]
-fn paid_for_all_makes_a_lot_of_what_is_in_it() {
-    let mut kit = Kit::quayside();
-    let mut pile = of_the_picture();
-    assert_eq!(
-        paid_for_all(
-            &kit.state,
-            &Pile {
-                says: String::new(),
-                ..pile.clone()
-            },
-            today()
-        ),
-        None
-    );
-    pile.tick(3, false);
-    let lot = paid_for_all(&kit.state, &pile, today()).expect("a lot");
-    let save = kit.tell(&Command::Buy(lot));
-    let done = describe(&kit.state, &save).unwrap();
-    assert_eq!(done.sentence, "3 things bought, 15.00");
-    let rows = haul(&kit.state).unwrap().rows;
-    let mut paid: Vec<(&str, i64)> = rows
-        .iter()
-        .map(|row| (row.name.as_str(), row.paid.minor()))
-        .collect();
-    paid.sort_unstable();
-    // 15.00 by 30, 26 and 22 of 78: the spare cents go to the largest fractions.
-    assert_eq!(
-        paid,
-        [
-            ("canvas satchel", 4_23),
-            ("waxed jacket, child", 5_77),
-            ("wool cardigan", 5_00)
-        ]
-    );
-    let mut after = pile.clone();
-    after.put(&draft("late", "5", "", ""), 1);
-    after.after_paying(&pile);
-    let left: Vec<_> = after
-        .things
-        .iter()
-        .map(|thing| thing.draft.name.as_str())
-        .collect();
-    assert_eq!(
-        (left, after.says.as_str()),
-        (vec!["plaster dog", "late"], "")
-    );
-    assert_eq!(paid_for_all(&kit.state, &Pile::default(), today()), None);
 }

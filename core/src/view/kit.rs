@@ -2,6 +2,7 @@
 
 use crate::appraise::HouseRules;
 use crate::book::{Command, Context, State, VenueSetup};
+use crate::change::Change;
 use crate::day::Day;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
@@ -66,7 +67,7 @@ impl Kit {
     }
 
     /// Does what a command comes to.
-    pub fn tell(&mut self, command: &Command) {
+    pub fn tell(&mut self, command: &Command) -> Vec<Change> {
         let drawn = &mut self.drawn;
         let mut chance = || {
             *drawn += 1;
@@ -78,8 +79,10 @@ impl Kit {
         };
         let edits = self.state.decide(command, &mut context);
         let edits = edits.expect("a command that is taken");
-        for change in self.state.stamp(edits, NOON) {
-            self.state.fold_own(&change);
+        let changes = self.state.stamp(edits, NOON);
+        for change in &changes {
+            self.state.fold_own(change);
         }
+        changes
     }
 }

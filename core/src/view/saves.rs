@@ -25,12 +25,13 @@ pub struct Done {
 pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
     let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
-    let count = changes
-        .iter()
-        .filter(|change| change.kind == "thing")
-        .count();
     let sentence = if let Some(thing) = of_kind("thing") {
-        of_thing(state, thing, of_kind("lot"), count)
+        let of_things = changes.iter().filter(|change| change.kind == "thing");
+        let name = match of_things.count() {
+            1 => name_in(thing).unwrap_or_else(|| thing_name(state, thing.id)),
+            count => format!("{count} things"),
+        };
+        of_thing(state, &name, thing, of_kind("lot"))
     } else if let Some(venue) = of_kind("venue") {
         let name = name_in(venue).or_else(|| {
             state
@@ -88,16 +89,12 @@ fn known_name(state: &State, change: &Change) -> Option<String> {
     }
 }
 
-fn of_thing(state: &State, thing: &Change, lot: Option<&Change>, count: usize) -> String {
-    let name = name_in(thing).unwrap_or_else(|| thing_name(state, thing.id));
+fn of_thing(state: &State, name: &str, thing: &Change, lot: Option<&Change>) -> String {
     if let Some(moved) = moved(thing) {
         return format!("{name} {moved}");
     }
     let paid = lot.and_then(|lot| Money::deserialize(lot.set.get("paid")?).ok());
     match (paid, state.currency()) {
-        (Some(paid), Some(currency)) if count > 1 => {
-            format!("{count} things bought, {}", plain(paid, currency))
-        }
         (Some(paid), Some(currency)) => format!("{name} bought, {}", plain(paid, currency)),
         _ => format!("{name} changed"),
     }

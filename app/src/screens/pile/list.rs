@@ -27,9 +27,8 @@ pub fn list(desk: Desk) -> El {
         .attr("aria-hidden", "true")
         .with(span("asked").with("asked"))
         .show(up_to);
-    div("pile-list")
-        .with(heads)
-        .with(div("pile-rows").show(rows).with(put_back()))
+    let rows = div("pile-rows").show(rows).with(put_back());
+    div("bare").with(heads).with(div("pile-list").with(rows))
 }
 
 /// One thing.

@@ -91,7 +91,7 @@ fn foot(card: &Pocket) -> Vec<String> {
     let day = format!("{} {}", format::day(card.day), card.day.parts().0);
     vec![
         format!("{}{rates}", card.venue),
-        card.rules.join(", "),
+        format!("Rules: {}", card.rules.join(", ")),
         format!("{day}. A dash: leave it."),
     ]
 }

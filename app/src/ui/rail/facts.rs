@@ -114,6 +114,7 @@ impl RailFacts {
             width,
             scale,
             compact: is_compact,
+            lower: self.before.is_some(),
             total: units(self.buyer_pays),
             ask: self.ask.map(units),
             before: self.before.map(units),

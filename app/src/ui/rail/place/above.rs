@@ -162,10 +162,14 @@ fn at_pointer(
     };
     let before = (x - tip - wide, Lean::Right);
     let after = (x + tip, Lean::Left);
-    let order = if x <= bar.gate {
-        [before, after]
-    } else {
-        [after, before]
+    // Lifted over both pointers, it may also stand over its own, as far as the post.
+    let to_post = (bar.gate - POST - 4.0 - wide, Lean::Right);
+    let from_post = (bar.gate + POST + 4.0, Lean::Left);
+    let order = match (x <= bar.gate, bar.before) {
+        (true, None) => [before, after, before],
+        (true, Some(_)) => [before, to_post, after],
+        (false, None) => [after, before, after],
+        (false, Some(_)) => [after, from_post, before],
     };
     let (left, lean) = order.into_iter().find(|(left, _)| is_free(*left))?;
     Some(Label {

@@ -65,7 +65,11 @@ pub fn hang(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) -> 
     let tail = 16.0 * s;
     let whole: Vec<String> = second.iter().cloned().collect();
     let cut = second.as_deref().map_or_else(Vec::new, cut_in_two);
-    let ladder: &[(f64, f64, f64)] = if wanted.compact { &COMPACT } else { &FULL };
+    let ladder: &[(f64, f64, f64)] = match (wanted.compact, wanted.lower) {
+        (true, _) => &COMPACT,
+        (false, true) => &FULL[1..],
+        (false, false) => &FULL,
+    };
     let mut best = None;
     'sizes: for &(word_size, sign, second_size) in ladder {
         for lines in [&whole, &cut] {

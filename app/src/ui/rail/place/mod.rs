@@ -59,6 +59,8 @@ pub struct Wanted {
     pub scale: f64,
     /// Low rail for short screens.
     pub compact: bool,
+    /// Somewhat lower rail, where a list stands over it.
+    pub lower: bool,
     /// All that the buyer pays.
     pub total: f64,
     /// What the seller asks, when it is known.
@@ -164,16 +166,21 @@ struct Sizes {
 impl Sizes {
     fn of(wanted: &Wanted) -> Self {
         let s = wanted.scale;
-        let compact = wanted.compact;
+        let (compact, lower) = (wanted.compact, wanted.lower);
+        let size = |low: f64, lowered: f64, full: f64| match (compact, lower) {
+            (true, _) => low * s,
+            (false, true) => lowered * s,
+            (false, false) => full * s,
+        };
         Self {
             scale: s,
             word: 13.0 * s,
             small: 17.0 * s,
             head: 28.0 * s,
             keep: if compact { 20.0 } else { 28.0 } * s,
-            flag: if compact { 56.0 } else { 78.0 } * s,
+            flag: size(56.0, 66.0, 78.0),
             above: 51.0 * s,
-            bar: if compact { 40.0 } else { 76.0 } * s,
+            bar: size(40.0, 62.0, 76.0),
             gap: 8.0 * s.min(1.5),
         }
     }

@@ -161,7 +161,7 @@ async fn touches(engine: Engine) -> Outcome<()> {
     let mut price = none();
     price.tap(tab, "[data-asked]").await?;
     price.keys(tab, "5").await?;
-    expect_texts(tab, ".pile-row .asked", &["5"]).await?;
+    expect_texts(tab, ".pile-row .asked", &["5.00"]).await?;
     price.expect("another price on the pile", 3)?;
     stall.expect_sound().await
 }

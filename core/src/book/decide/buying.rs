@@ -31,21 +31,20 @@ impl State {
             LotEdit::Method((purchase.method != Method::Evenly).then_some(purchase.method)),
         ]);
         let mut saved = vec![self.only_new(edits)];
+        let mut before = None;
         for thing in &purchase.things {
-            saved.push(self.bought(lot, thing, context)?);
+            // Things of a lot keep the order in which they were weighed up.
+            let id = before.map_or_else(|| context.fresh(), |before| context.fresh_after(before));
+            before = Some(id);
+            saved.push(self.bought(ThingId(id), lot, thing)?);
         }
         Ok(saved)
     }
 
-    fn bought(
-        &self,
-        lot: LotId,
-        thing: &Bought,
-        context: &mut Context<'_>,
-    ) -> Result<Edits, Refusal> {
+    fn bought(&self, id: ThingId, lot: LotId, thing: &Bought) -> Result<Edits, Refusal> {
         check_amounts(&[thing.postage, thing.packing])?;
         let name = named(&thing.name)?;
-        Ok(self.only_new(ThingId(context.fresh()).edit([
+        Ok(self.only_new(id.edit([
             ThingEdit::Lot(Some(lot)),
             ThingEdit::Name(name),
             ThingEdit::Sells(thing.sells),

@@ -9,11 +9,12 @@ use crate::appraise::{HouseRules, RulesError};
 use crate::change::{Change, RecordKey};
 use crate::day::Day;
 use crate::id::{RulesId, TermsId, ThingId, VenueId};
+use crate::lot::Method;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
 use crate::terms::{Base, Charge, Schedule, TermsError};
-use crate::worth::{Allowances, WorthError};
+use crate::worth::{Allowances, Sells, WorthError};
 use uuid::Uuid;
 
 const NOON: At = At(1_795_279_327_123, 0);

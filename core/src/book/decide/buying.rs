@@ -34,7 +34,10 @@ impl State {
         let mut before = None;
         for thing in &purchase.things {
             // Things of a lot keep the order in which they were weighed up.
-            let id = before.map_or_else(|| context.fresh(), |before| context.fresh_after(before));
+            let id = match before {
+                Some(before) => context.fresh_after(before),
+                None => context.fresh(),
+            };
             before = Some(id);
             saved.push(self.bought(ThingId(id), lot, thing)?);
         }

@@ -1,5 +1,6 @@
 // Writes the book to a file when the app itself does not start. Reads only; makes, upgrades and deletes nothing.
-const base = `haulwren:${new URL("./", document.baseURI).pathname}`;
+const path = new URL("./", document.baseURI).pathname;
+const base = `haulwren:${path}`;
 const out = document.querySelector("#books");
 const PAGE = 2000;
 
@@ -11,8 +12,8 @@ const asked = (request) => new Promise((yes, no) => {
 });
 
 // Opens what is there. Were it to be made first, the browser asks for an upgrade: then the attempt is taken back.
-async function open(name) {
-  const request = indexedDB.open(name);
+async function open(name, from) {
+  const request = from.open(name);
   request.onupgradeneeded = () => request.transaction.abort();
   try {
     return await asked(request);
@@ -55,23 +56,27 @@ async function read(db) {
   return { count: rows.length, whole: Boolean(book), lines: [JSON.stringify(header), ...rows.map(({ t }) => t)] };
 }
 
+async function digest(text) {
+  const bytes = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text)));
+  return Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
+}
+
 async function fileOf({ count, lines }) {
   const text = lines.join("\n");
-  const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text)));
-  const sha256 = Array.from(digest, (byte) => byte.toString(16).padStart(2, "0")).join("");
+  const sha256 = await digest(text);
   const now = new Date();
   const day = [now.getFullYear(), now.getMonth() + 1, now.getDate()].map((part) => String(part).padStart(2, "0")).join("-");
   return new File([`${text}\n${JSON.stringify({ count, sha256 })}\n`], `haulwren-book-${day}.txt`, { type: "text/plain" });
 }
 
-async function offer(name) {
-  const db = await open(name);
+async function offer(name, title, from = indexedDB) {
+  const db = await open(name, from);
   if (!db) return false;
   try {
     if (!db.objectStoreNames.contains("changes") || !db.objectStoreNames.contains("meta")) return false;
     const book = await read(db);
     if (!book.count) return false;
-    out.append(make("h2", name === base ? "Your book" : `Another book, ${name.slice(base.length + 1)}`));
+    out.append(make("h2", title));
     if (!book.whole) say("Its own name and currency were not found. The file keeps every change, but Haulwren may refuse it until these are added.", true);
     const file = await fileOf(book);
     say(`${book.count} ${book.count === 1 ? "change" : "changes"}, ${Math.ceil(file.size / 1024)} kB.`);
@@ -85,6 +90,14 @@ async function offer(name) {
   }
 }
 
+// The second copy, which the app keeps where the browser has buckets for it: needed when the browser has thrown the book itself away.
+async function second() {
+  const buckets = navigator.storageBuckets;
+  const name = `haulwren-${(await digest(path)).slice(0, 32)}`;
+  if (!(await buckets?.keys())?.includes(name)) return false;
+  return offer("copy", "Your book, from its second copy", (await buckets.open(name)).indexedDB);
+}
+
 async function main() {
   if (!window.indexedDB) return say("This browser gives this page no storage: it is off, or blocked in this kind of window. Open Haulwren where you used it before.", true);
   if (!window.crypto?.subtle) return say("This address is not secure (no https), so the browser refuses the check sum that a book file needs. Open it over https.", true);
@@ -92,12 +105,13 @@ async function main() {
   let found = 0;
   for (const name of names.filter((name) => name === base || name.startsWith(`${base}:`)).sort()) {
     try {
-      if (await offer(name)) found += 1;
+      if (await offer(name, name === base ? "Your book" : `Another book, ${name.slice(base.length + 1)}`)) found += 1;
     } catch (error) {
       found += 1;
       say(`A book is here, but reading it failed: ${error.message}. Close other Haulwren tabs, reload this page, and try again.`, true);
     }
   }
+  if (!found && await second()) return;
   if (!found) say("No saved book was found in this browser for this address. Books of another browser, or of the installed app, are kept apart: open this page there.");
 }
 

@@ -50,6 +50,11 @@ async fn a_book_thrown_away_comes_back(engine: Engine) -> Outcome<()> {
     let tab = &stall.tab;
     let before = tab.stored_book().await?;
     beside(&stall, THROW_AWAY).await?;
+    // The rescue page finds it there too, without the app.
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let script = "return document.body.innerText.includes(`${arguments[0]} changes`) && document.body.innerText.includes('second copy')";
+    tab.until_with("the second copy", script, &[before.changes.len().into()])
+        .await?;
     tab.open_app(&stall.url).await?;
     tab.expect_said(&["it is back"]).await?;
     let after = tab.stored_book().await?;

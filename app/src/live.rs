@@ -87,15 +87,12 @@ impl<T: 'static> Live<T> {
         result
     }
 
-    /// Puts another value in its place, unless what it was made in is gone: for what comes late, from the disk or a timer.
-    pub fn set_if_there(self, value: T) {
-        if !self.is_gone() {
-            self.set(value);
-        }
-    }
-
-    /// Puts another value in its place.
+    /// Puts another value in its place. When what it was made in is gone, nobody follows it any more, and nothing happens: for what comes
+    /// late, from the disk or a timer.
     pub fn set(self, value: T) {
+        if self.is_gone() {
+            return;
+        }
         // What was there is dropped when nothing is borrowed any more.
         let held = self.place.get_value();
         drop(value_in::<T>(held.value).replace(value));

@@ -16,7 +16,7 @@ pub fn parse(text: &str) -> Result<Value, Error> {
     serde_json::from_str(text)
 }
 
-/// Reads what [`write`] wrote.
+/// Reads what [`write()`] wrote.
 ///
 /// # Errors
 /// When the text is no JSON, or says something else than a `T`.

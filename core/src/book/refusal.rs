@@ -30,7 +30,7 @@ pub enum Refusal {
     /// An amount under 0.
     #[error("An amount here cannot be under 0.")]
     Negative,
-    /// An amount over [`Money::TYPED_MAX`].
+    /// An amount over [`crate::money::Money::TYPED_MAX`].
     #[error("That is more than one amount may be.")]
     TooLarge,
     /// House rules that cannot hold.

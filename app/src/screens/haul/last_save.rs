@@ -19,7 +19,7 @@ pub fn last_save() -> El {
         spawn_local(async move {
             match store.last_ten().await {
                 // The bar may have gone in the meantime.
-                Ok(saves) => ten.set_if_there(Some(saves)),
+                Ok(saves) => ten.set(Some(saves)),
                 Err(fault) => {
                     let notice = Notice::storage("The last saves can’t be read.", &fault);
                     store.notice.set(Some(notice));

@@ -108,7 +108,7 @@ fn rename(id: ThingId) -> El {
         store.dispatch(command, move |saved| {
             if saved {
                 // The page may have gone in the meantime.
-                typed.set_if_there(None);
+                typed.set(None);
             }
         });
     };

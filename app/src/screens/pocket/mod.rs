@@ -63,7 +63,7 @@ fn page(card: Pocket) -> [El; 3] {
                     ""
                 }
             };
-            told.set_if_there(said);
+            told.set(said);
         });
     };
     let keys = div("pocket-keys")

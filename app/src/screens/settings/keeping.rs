@@ -25,7 +25,7 @@ pub fn keeping_safe() -> Nodes {
                 // The notice says why.
                 None => "",
             };
-            told.set_if_there(said);
+            told.set(said);
         });
     };
     let kept = move || match store.keeping.get() {

@@ -140,7 +140,7 @@ impl Desk {
                 if saved {
                     self.store.keep_rules_draft(None);
                     // The screen may have gone in the meantime.
-                    self.tried.set_if_there(false);
+                    self.tried.set(false);
                 }
             });
     }

@@ -50,7 +50,7 @@ impl Desk {
     pub fn forget(self) {
         self.store.drop_setup_draft(&self.page.path());
         // The page may have gone in the meantime.
-        self.tried.set_if_there(false);
+        self.tried.set(false);
     }
 
     /// A key that gives up what is typed, while something is.

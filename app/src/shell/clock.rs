@@ -16,7 +16,6 @@ pub fn now() -> At {
 }
 
 /// Waits a while.
-#[cfg(feature = "publish-first")]
 pub async fn pause(ms: u32) {
     let passed = js_sys::Promise::new(&mut |resolve, _| {
         gloo::timers::callback::Timeout::new(ms, move || {

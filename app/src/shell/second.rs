@@ -6,11 +6,14 @@
 //! there too before it is called saved, one after the other and never at once, so that no kill can hit both; and at each start the two
 //! are made to agree. Elsewhere nothing of this happens.
 
+use super::clock;
 use super::db::{CHANGES, Db, META, Strict, text};
 use super::fault::Fault;
 use super::lock;
 use super::save::{Head, put_change};
 use super::scope;
+use futures::channel::oneshot;
+use futures::future::{Either, select};
 use haulwren_core::change::{Change, Key, Vector};
 use haulwren_core::exchange::sha256;
 use haulwren_core::id::DeviceCode;
@@ -19,9 +22,15 @@ use idb::event::VersionChangeEvent;
 use idb::{DatabaseEvent, Factory, KeyPath, ObjectStoreParams};
 use js_sys::{Function, Object, Promise, Reflect};
 use leptos::prelude::window;
+use leptos::task::spawn_local;
+use std::pin::pin;
+use std::rc::Rc;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{IdbDatabase, IdbFactory};
+
+/// The longest that a start or a save waits for the second copy, in ms: it is a safeguard, and must never stand in the way.
+const PATIENCE_MS: u32 = 4_000;
 
 /// The notes that both hold.
 const NOTES: [&str; 3] = ["device", "head", "vector"];
@@ -29,6 +38,8 @@ const NOTES: [&str; 3] = ["device", "head", "vector"];
 /// The second copy, open: changes and notes, in rows as in the book's database.
 pub struct Second {
     database: IdbDatabase,
+    /// Kept, because the browser lets go of a bucket's databases with the objects that stand for it.
+    _bucket: [JsValue; 2],
 }
 
 /// What making them agree came to.
@@ -41,18 +52,7 @@ pub enum Agreed {
 }
 
 impl Second {
-    /// Opens it; `None` where the browser has no buckets, or refuses one: then the book's database stands alone, as anywhere else.
-    pub async fn open() -> Option<Self> {
-        match Self::opened().await {
-            Ok(second) => second,
-            Err(error) => {
-                leptos::logging::warn!("no second copy is kept: {error:?}");
-                None
-            }
-        }
-    }
-
-    async fn opened() -> Result<Option<Self>, JsValue> {
+    async fn open() -> Result<Option<Self>, JsValue> {
         let buckets = Reflect::get(&window().navigator(), &"storageBuckets".into())?;
         if buckets.is_undefined() {
             return Ok(None);
@@ -63,6 +63,7 @@ impl Second {
         let opening: Promise = open.call2(&buckets, &name().into(), &options)?.dyn_into()?;
         let bucket = JsFuture::from(opening).await?;
         let factory: IdbFactory = Reflect::get(&bucket, &"indexedDB".into())?.dyn_into()?;
+        let bucket = [bucket, factory.clone().into()];
         let mut request = Factory::from(factory)
             .open("copy", Some(1))
             .map_err(|error| said(&error))?;
@@ -74,15 +75,17 @@ impl Second {
         let database: IdbDatabase = request.await.map_err(|error| said(&error))?.into();
         let stores = database.object_store_names();
         // One whose layout failed is none.
-        Ok(stores.contains(META).then_some(Self { database }))
+        Ok(stores.contains(META).then_some(Self {
+            database,
+            _bucket: bucket,
+        }))
     }
 
     fn strict(&self) -> Result<Strict, Fault> {
         Strict::begin(&self.database, &[CHANGES, META], "strict")
     }
 
-    /// Adds what a save wrote; `vector` counts it already.
-    pub async fn add(&self, changes: &[Change], vector: &Vector) -> Result<(), Fault> {
+    async fn put(&self, changes: &[Change], vector: &Vector) -> Result<(), Fault> {
         let Some(last) = changes.last() else {
             return Ok(());
         };
@@ -106,15 +109,69 @@ impl Second {
     }
 }
 
-/// Held from before a save until it is in both: two writes at once, from two tabs, could both be hit by one kill.
-pub async fn alone() -> lock::Held {
-    lock::alone("second").await
+/// Opens the second copy and makes the two agree, before the book is read. `None` where the browser has no buckets, or something is wrong
+/// with it: then the book's database stands alone, as anywhere else.
+pub async fn join(db: &Rc<Db>) -> Option<(Rc<Second>, Agreed)> {
+    let db = db.clone();
+    let joining = within(async move {
+        let Some(second) = Second::open()
+            .await
+            .map_err(|error| Fault::from_value(&error))?
+        else {
+            return Ok(None);
+        };
+        let _alone = lock::alone("second").await;
+        let agreed = agree(&db, &second).await?;
+        Ok::<_, Fault>(Some((Rc::new(second), agreed)))
+    });
+    match joining.await {
+        Some(Ok(joined)) => joined,
+        Some(Err(fault)) => {
+            leptos::logging::warn!("no second copy is kept: {fault}");
+            None
+        }
+        None => None,
+    }
 }
 
-/// Makes the two agree, before the book is read. An empty database beside a copy that is not was thrown away: it gets everything back,
+/// Held from before a save until it is in both: two writes at once, from two tabs, could both be hit by one kill.
+pub async fn alone() -> Option<lock::Held> {
+    within(lock::alone("second")).await
+}
+
+/// Adds what a save wrote; `vector` counts it already. Whether it is there: the next start makes up for it.
+pub async fn add(second: Rc<Second>, changes: Vec<Change>, vector: Vector) -> bool {
+    let adding = within(async move { second.put(&changes, &vector).await });
+    match adding.await {
+        Some(Ok(())) => true,
+        Some(Err(fault)) => {
+            leptos::logging::warn!("the second copy is behind: {fault}");
+            false
+        }
+        None => false,
+    }
+}
+
+/// What a task comes to, unless it takes too long. Then it goes on by itself: a request that is dropped half-way would be answered into
+/// nothing.
+async fn within<T: 'static>(task: impl Future<Output = T> + 'static) -> Option<T> {
+    let (tell, told) = oneshot::channel();
+    spawn_local(async move {
+        // Nobody listens any more when it took too long.
+        drop(tell.send(task.await));
+    });
+    match select(told, pin!(clock::pause(PATIENCE_MS))).await {
+        Either::Left((told, _)) => told.ok(),
+        Either::Right(_) => {
+            leptos::logging::warn!("the second copy does not answer");
+            None
+        }
+    }
+}
+
+/// An empty database beside a copy that is not was thrown away: it gets everything back,
 /// its device's notes last, so that a stop in between only means to begin again.
-pub async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
-    let _alone = alone().await;
+async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
     let ours = Known::of(&db.strict(&[META])?).await?;
     let theirs = Known::of(&second.strict()?).await?;
     let (Some(device), true) = (ours.device, ours.device == theirs.device) else {

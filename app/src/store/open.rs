@@ -5,7 +5,7 @@ use crate::notice::Notice;
 use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
-use crate::shell::second::{self, Agreed, Second};
+use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
 use crate::shell::{page, save, start};
 use leptos::task::spawn_local;
@@ -53,20 +53,13 @@ impl Store {
         Ok(())
     }
 
-    /// The second copy is opened and made to agree, which may give back a book that the browser threw away. It is a safeguard: what is
-    /// wrong with it never keeps the book itself from opening.
-    async fn open_second(self, db: &Db) {
-        let Some(opened) = Second::open().await else {
-            return;
-        };
-        match second::agree(db, &opened).await {
-            Ok(agreed) => {
-                self.inner.second.replace(Some(Rc::new(opened)));
-                if let Agreed::Restored(changes) = agreed {
-                    self.notice.set(Some(Notice::restored(changes)));
-                }
+    /// The second copy may give back a book that the browser threw away.
+    async fn open_second(self, db: &Rc<Db>) {
+        if let Some((second, agreed)) = second::join(db).await {
+            self.inner.second.replace(Some(second));
+            if let Agreed::Restored(changes) = agreed {
+                self.notice.set(Some(Notice::restored(changes)));
             }
-            Err(fault) => leptos::logging::warn!("no second copy is kept: {fault}"),
         }
     }
 

@@ -132,7 +132,7 @@ impl Store {
         let is_whole = self.all_read.get_untracked();
         let second = inner.second.borrow().clone();
         let _alone = match &second {
-            Some(_) => Some(second::alone().await),
+            Some(_) => second::alone().await,
             None => None,
         };
         let saved = match save::save(&db, &inner.book, plan, at, is_whole).await {
@@ -146,9 +146,8 @@ impl Store {
         }?;
         if let Some(second) = second.filter(|_| !cfg!(feature = "publish-first")) {
             let vector = inner.book.borrow().vector.clone();
-            if let Err(fault) = second.add(&saved.changes, &vector).await {
+            if !second::add(second, saved.changes.clone(), vector).await {
                 // The book has it. The next start makes the two agree again.
-                leptos::logging::warn!("the second copy is behind: {fault}");
                 inner.second.take();
             }
         }

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use haulwren_tests::browser::{
-    Browser, DEADLINE, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, wrong,
+    Browser, DEADLINE, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, Theme, wrong,
 };
 use haulwren_tests::server::{Options, Server};
 
@@ -137,4 +137,14 @@ pub fn drop_copies(folder: &Path, name: &str) -> Outcome<()> {
         }
     }
     Ok(())
+}
+
+/// Looks at a screen: pictures when somebody asked for them, the accessibility checker in both themes, and the size of targets.
+pub async fn look_at(tab: &Tab, screen: &str) -> Outcome<()> {
+    if tab.engine().can().devtools {
+        tab.pictures(screen).await?;
+        tab.theme(Theme::Light).await?;
+    }
+    tab.expect_accessible_in_both(screen).await?;
+    tab.expect_targets(screen).await
 }

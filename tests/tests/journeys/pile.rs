@@ -2,10 +2,11 @@
 
 use haulwren_tests::browser::{Engine, Outcome, Tab, wrong};
 
-use crate::common::{DRESS, Stall};
+use crate::common::{DRESS, Stall, look_at};
 
 journeys!(walk => in_chromium Chromium, in_firefox Firefox, in_webkit WebKit);
 journeys!(touches => touches_in_chromium Chromium);
+journeys!(screens => screens_in_chromium Chromium);
 
 /// What stands in the elements of a kind on the screen, by order.
 async fn texts(tab: &Tab, css: &str) -> Outcome<Vec<String>> {
@@ -163,5 +164,29 @@ async fn touches(engine: Engine) -> Outcome<()> {
     price.keys(tab, "5").await?;
     expect_texts(tab, ".pile-row .asked", &["5.00"]).await?;
     price.expect("another price on the pile", 3)?;
+    stall.expect_sound().await
+}
+
+async fn screens(engine: Engine) -> Outcome<()> {
+    let stall = Stall::open(engine).await?;
+    let tab = &stall.tab;
+    tab.phone_sized().await?;
+    tab.tap("[data-key=\"what\"]").await?;
+    look_at(tab, "what").await?;
+    tab.tap("[data-heft=\"Folded, soft\"]").await?;
+    tab.weigh_up("6", DRESS).await?;
+    look_at(tab, "decide-heft").await?;
+    tab.key("pile").await?;
+    for (ask, likely) in [("3", "22"), ("2", "9")] {
+        to_pile(tab, ask, likely).await?;
+    }
+    look_at(tab, "decide-pile").await?;
+    tab.tap("[data-key=\"to-pile-screen\"]").await?;
+    look_at(tab, "pile").await?;
+    tab.keys("10").await?;
+    tab.expect_verdict("buy").await?;
+    look_at(tab, "pile-says").await?;
+    tab.screen("#/pocket").await?;
+    look_at(tab, "pocket").await?;
     stall.expect_sound().await
 }

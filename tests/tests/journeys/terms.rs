@@ -1,8 +1,8 @@
 //! A venue's whole terms in its form: started from a shape, made richer, saved, and found again as they were.
 
-use haulwren_tests::browser::{Engine, Outcome, Tab, Theme, wrong};
+use haulwren_tests::browser::{Engine, Outcome, Tab, wrong};
 
-use crate::common::Stall;
+use crate::common::{Stall, look_at};
 
 journeys!(rich_terms => terms_in_chromium Chromium, terms_in_firefox Firefox, terms_in_webkit WebKit);
 journeys!(rare_terms => rare_terms_in_chromium Chromium, rare_terms_in_firefox Firefox,
@@ -153,14 +153,4 @@ async fn says(tab: &Tab, text: &str) -> Outcome<()> {
     let script = "return document.body.innerText.includes(arguments[0])";
     tab.until_with(&format!("\"{text}\""), script, &[text.into()])
         .await
-}
-
-/// Pictures, the accessibility checker, and the size of what is tapped.
-async fn look_at(tab: &Tab, screen: &str) -> Outcome<()> {
-    if tab.engine().can().devtools {
-        tab.pictures(screen).await?;
-        tab.theme(Theme::Light).await?;
-    }
-    tab.expect_accessible_in_both(screen).await?;
-    tab.expect_targets(screen).await
 }

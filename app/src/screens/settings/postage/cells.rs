@@ -77,7 +77,7 @@ pub fn take_away(label: &str, pressed: impl FnMut() + 'static) -> El {
 
 /// A table that is wider than a phone scrolls by itself.
 pub fn wide(label: &str, inside: impl Into<Nodes>) -> El {
-    div("cells")
+    div("card-cells")
         .attr("role", "group")
         .attr("aria-label", label)
         .with(el("table").with(inside))

@@ -101,7 +101,7 @@ fn preview(desk: CardDesk, at: usize, found: &Pasted) -> Nodes {
     };
     let take = move || desk.reshape(&mut |form| form.take_pasted(at, desk.currency));
     [
-        table.class("cells read"),
+        table.class("card-cells read"),
         left_out,
         button("press strong").on_click(take).with(word),
         parts::support(&(left + &replaces)),

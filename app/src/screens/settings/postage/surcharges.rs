@@ -62,7 +62,7 @@ fn extra(desk: CardDesk, at: usize, row: usize, unit: WeightUnit) -> El {
     let Units { length, volume, .. } = Units::of(unit);
     let shown = chosen.clone();
     let symbol = move || if shown() == 2 { volume } else { length }.to_owned();
-    let amounts = div("cells inline").with([
+    let amounts = div("card-cells inline").with([
         cell(desk, place(1), &format!("Surcharge {number}, over"), false),
         span("").text_of(symbol),
         span("").with("costs"),

@@ -6,17 +6,20 @@
 //! there too before it is called saved, one after the other and never at once, so that no kill can hit both; and at each start the two
 //! are made to agree. Elsewhere nothing of this happens.
 
+mod agree;
+
+pub use agree::Agreed;
+
 use super::clock;
-use super::db::{CHANGES, Db, META, Strict, text};
+use super::db::{CHANGES, Db, META, Strict};
 use super::fault::Fault;
 use super::lock;
 use super::save::{Head, put_change};
 use super::scope;
 use futures::channel::oneshot;
 use futures::future::{Either, select};
-use haulwren_core::change::{Change, Key, Vector};
+use haulwren_core::change::{Change, Vector};
 use haulwren_core::exchange::sha256;
-use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
 use idb::event::VersionChangeEvent;
 use idb::{DatabaseEvent, Factory, KeyPath, ObjectStoreParams};
@@ -32,23 +35,11 @@ use web_sys::{IdbDatabase, IdbFactory};
 /// The longest that a start or a save waits for the second copy, in ms: it is a safeguard, and must never stand in the way.
 const PATIENCE_MS: u32 = 4_000;
 
-/// The notes that both hold.
-const NOTES: [&str; 3] = ["device", "head", "vector"];
-
 /// The second copy, open: changes and notes, in rows as in the book's database.
 pub struct Second {
     database: IdbDatabase,
     /// Kept, because the browser lets go of a bucket's databases with the objects that stand for it.
     _bucket: [JsValue; 2],
-}
-
-/// What making them agree came to.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Agreed {
-    /// Nothing was lost.
-    Whole,
-    /// The book's database was empty, and so many changes were put back.
-    Restored(usize),
 }
 
 impl Second {
@@ -102,7 +93,7 @@ impl Second {
             head.to_json(),
             json::write(vector),
         ];
-        for (note, value) in NOTES.iter().zip(&values) {
+        for (note, value) in agree::NOTES.iter().zip(&values) {
             transaction.put(META, &[("k", note), ("v", value)])?;
         }
         transaction.complete().await
@@ -121,7 +112,7 @@ pub async fn join(db: &Rc<Db>) -> Option<(Rc<Second>, Agreed)> {
             return Ok(None);
         };
         let _alone = lock::alone("second").await;
-        let agreed = agree(&db, &second).await?;
+        let agreed = agree::agree(&db, &second).await?;
         Ok::<_, Fault>(Some((Rc::new(second), agreed)))
     });
     match joining.await {
@@ -166,124 +157,6 @@ async fn within<T: 'static>(task: impl Future<Output = T> + 'static) -> Option<T
             leptos::logging::warn!("the second copy does not answer");
             None
         }
-    }
-}
-
-/// An empty database beside a copy that is not was thrown away: it gets everything back,
-/// its device's notes last, so that a stop in between only means to begin again.
-async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
-    let ours = Known::of(&db.strict(&[META])?).await?;
-    let theirs = Known::of(&second.strict()?).await?;
-    let (Some(device), true) = (ours.device, ours.device == theirs.device) else {
-        return match (ours.device, theirs.device) {
-            (None, Some(_)) => restore(db, second).await.map(Agreed::Restored),
-            (None, None) => Ok(Agreed::Whole),
-            (Some(_), _) => {
-                let transaction = second.strict()?;
-                transaction.clear(CHANGES)?;
-                transaction.clear(META)?;
-                transaction.complete().await?;
-                catch_up(db, second, "").await
-            }
-        };
-    };
-    if ours.vector == theirs.vector {
-        return Ok(Agreed::Whole);
-    }
-    let (mine, copied) = (ours.vector.without(device), theirs.vector.without(device));
-    // Only own saves are missing: what follows the last one that is there.
-    let from = Key {
-        device,
-        seq: theirs.vector.of(device),
-    };
-    let is_own = mine == copied && from.seq > 0;
-    let from = if is_own {
-        from.to_string()
-    } else {
-        String::new()
-    };
-    catch_up(db, second, &from).await
-}
-
-/// Copies what the second has not.
-async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> {
-    let mut after = from.to_owned();
-    loop {
-        let rows = db.strict(&[CHANGES])?.page(CHANGES, &after, "~").await?;
-        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
-            break;
-        };
-        after = last;
-        let transaction = second.strict()?;
-        for row in &rows {
-            transaction.put_row(CHANGES, row)?;
-        }
-        transaction.complete().await?;
-    }
-    // Read before the other transaction begins: it would be over while it waits.
-    let notes = Notes::of(&db.strict(&[META])?).await?;
-    notes.put_in(second.strict()?).await?;
-    Ok(Agreed::Whole)
-}
-
-async fn restore(db: &Db, second: &Second) -> Result<usize, Fault> {
-    let (mut after, mut count) = (String::new(), 0);
-    loop {
-        let rows = second.strict()?.page(CHANGES, &after, "~").await?;
-        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
-            break;
-        };
-        (after, count) = (last, count + rows.len());
-        let transaction = db.strict(&[CHANGES])?;
-        for row in &rows {
-            transaction.put_row(CHANGES, row)?;
-        }
-        transaction.complete().await?;
-    }
-    let notes = Notes::of(&second.strict()?).await?;
-    // No note of the fold number: so that the start folds the records anew.
-    notes.put_in(db.strict(&[META])?).await?;
-    Ok(count)
-}
-
-/// The notes, as they stand in one of them.
-struct Notes([Option<String>; 3]);
-
-impl Notes {
-    async fn of(transaction: &Strict) -> Result<Self, Fault> {
-        let mut notes = Self(Default::default());
-        for (note, value) in NOTES.iter().zip(&mut notes.0) {
-            *value = transaction.get(META, note, "v").await?;
-        }
-        Ok(notes)
-    }
-
-    async fn put_in(&self, transaction: Strict) -> Result<(), Fault> {
-        for (note, value) in NOTES.iter().zip(&self.0) {
-            if let Some(value) = value {
-                transaction.put(META, &[("k", note), ("v", value)])?;
-            }
-        }
-        transaction.complete().await
-    }
-}
-
-/// How far one of them goes.
-struct Known {
-    device: Option<DeviceCode>,
-    vector: Vector,
-}
-
-impl Known {
-    async fn of(transaction: &Strict) -> Result<Self, Fault> {
-        let damaged = |error: serde_json::Error| Fault::Damaged(error.to_string());
-        let Notes([device, _, vector]) = Notes::of(transaction).await?;
-        let device = device.map(|text| json::read(&text)).transpose();
-        let vector = vector.map(|text| json::read(&text)).transpose();
-        Ok(Self {
-            device: device.map_err(damaged)?,
-            vector: vector.map_err(damaged)?.unwrap_or_default(),
-        })
     }
 }
 

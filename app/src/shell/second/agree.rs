@@ -1,0 +1,138 @@
+//! Making the book's database and its second copy agree, at each start.
+
+use super::Second;
+use crate::shell::db::{CHANGES, Db, META, Strict, text};
+use crate::shell::fault::Fault;
+use haulwren_core::change::{Key, Vector};
+use haulwren_core::id::DeviceCode;
+use haulwren_core::json;
+
+/// The notes that both hold.
+pub(super) const NOTES: [&str; 3] = ["device", "head", "vector"];
+
+/// What making them agree came to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Agreed {
+    /// Nothing was lost.
+    Whole,
+    /// The book's database was empty, and so many changes were put back.
+    Restored(usize),
+}
+
+/// An empty database beside a copy that is not was thrown away: it gets everything back,
+/// its device's notes last, so that a stop in between only means to begin again.
+pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
+    let ours = Known::of(&db.strict(&[META])?).await?;
+    let theirs = Known::of(&second.strict()?).await?;
+    let (Some(device), true) = (ours.device, ours.device == theirs.device) else {
+        return match (ours.device, theirs.device) {
+            (None, Some(_)) => restore(db, second).await.map(Agreed::Restored),
+            (None, None) => Ok(Agreed::Whole),
+            (Some(_), _) => {
+                let transaction = second.strict()?;
+                transaction.clear(CHANGES)?;
+                transaction.clear(META)?;
+                transaction.complete().await?;
+                catch_up(db, second, "").await
+            }
+        };
+    };
+    if ours.vector == theirs.vector {
+        return Ok(Agreed::Whole);
+    }
+    let (mine, copied) = (ours.vector.without(device), theirs.vector.without(device));
+    // Only own saves are missing: what follows the last one that is there.
+    let from = Key {
+        device,
+        seq: theirs.vector.of(device),
+    };
+    let is_own = mine == copied && from.seq > 0;
+    let from = if is_own {
+        from.to_string()
+    } else {
+        String::new()
+    };
+    catch_up(db, second, &from).await
+}
+
+/// Copies what the second has not.
+async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> {
+    let mut after = from.to_owned();
+    loop {
+        let rows = db.strict(&[CHANGES])?.page(CHANGES, &after, "~").await?;
+        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
+            break;
+        };
+        after = last;
+        let transaction = second.strict()?;
+        for row in &rows {
+            transaction.put_row(CHANGES, row)?;
+        }
+        transaction.complete().await?;
+    }
+    // Read before the other transaction begins: it would be over while it waits.
+    let notes = Notes::of(&db.strict(&[META])?).await?;
+    notes.put_in(second.strict()?).await?;
+    Ok(Agreed::Whole)
+}
+
+async fn restore(db: &Db, second: &Second) -> Result<usize, Fault> {
+    let (mut after, mut count) = (String::new(), 0);
+    loop {
+        let rows = second.strict()?.page(CHANGES, &after, "~").await?;
+        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
+            break;
+        };
+        (after, count) = (last, count + rows.len());
+        let transaction = db.strict(&[CHANGES])?;
+        for row in &rows {
+            transaction.put_row(CHANGES, row)?;
+        }
+        transaction.complete().await?;
+    }
+    let notes = Notes::of(&second.strict()?).await?;
+    // No note of the fold number: so that the start folds the records anew.
+    notes.put_in(db.strict(&[META])?).await?;
+    Ok(count)
+}
+
+/// The notes, as they stand in one of them.
+struct Notes([Option<String>; 3]);
+
+impl Notes {
+    async fn of(transaction: &Strict) -> Result<Self, Fault> {
+        let mut notes = Self(Default::default());
+        for (note, value) in NOTES.iter().zip(&mut notes.0) {
+            *value = transaction.get(META, note, "v").await?;
+        }
+        Ok(notes)
+    }
+
+    async fn put_in(&self, transaction: Strict) -> Result<(), Fault> {
+        for (note, value) in NOTES.iter().zip(&self.0) {
+            if let Some(value) = value {
+                transaction.put(META, &[("k", note), ("v", value)])?;
+            }
+        }
+        transaction.complete().await
+    }
+}
+
+/// How far one of them goes.
+struct Known {
+    device: Option<DeviceCode>,
+    vector: Vector,
+}
+
+impl Known {
+    async fn of(transaction: &Strict) -> Result<Self, Fault> {
+        let damaged = |error: serde_json::Error| Fault::Damaged(error.to_string());
+        let Notes([device, _, vector]) = Notes::of(transaction).await?;
+        let device = device.map(|text| json::read(&text)).transpose();
+        let vector = vector.map(|text| json::read(&text)).transpose();
+        Ok(Self {
+            device: device.map_err(damaged)?,
+            vector: vector.map_err(damaged)?.unwrap_or_default(),
+        })
+    }
+}

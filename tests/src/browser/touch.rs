@@ -8,6 +8,14 @@ use thirtyfour::{By, WebElement};
 use super::failure::{Failure, Outcome};
 use super::tab::{DEADLINE, PAUSE, Tab};
 
+/// Brings an element into sight, and says whether it stands still: one driver presses where the element was and lets go where it is by
+/// then, which is no click at all, and says nothing.
+const COME_TO_REST: &str = r#"
+const [element] = arguments;
+element.scrollIntoView({ block: "nearest", behavior: "instant" });
+return !document.getAnimations().some((motion) => motion.playState === "running" && motion.effect?.target?.contains(element));
+"#;
+
 impl Tab {
     /// Waits for an element and gives it.
     ///
@@ -34,12 +42,16 @@ impl Tab {
         use thirtyfour::error::WebDriverErrorInner::{
             ElementClickIntercepted, ElementNotInteractable,
         };
-        let script = "arguments[0].scrollIntoView({ block: \"nearest\", behavior: \"instant\" })";
         let deadline = Instant::now() + DEADLINE;
         loop {
-            self.session()
-                .execute(script, vec![element.to_json()?])
+            let answer = self
+                .session()
+                .execute(COME_TO_REST, vec![element.to_json()?])
                 .await?;
+            if answer.json() == false && Instant::now() < deadline {
+                tokio::time::sleep(PAUSE).await;
+                continue;
+            }
             let Err(problem) = element.click().await else {
                 return Ok(());
             };

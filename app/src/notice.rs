@@ -52,9 +52,9 @@ impl Notice {
     /// The book is back from its second copy.
     pub fn restored(changes: usize) -> Self {
         Self::new(
-            "The browser had lost your book; it is back.",
+            "The browser had lost what you saved; it is back.",
             format!(
-                "Everything saved was in a second copy: {changes} changes. Save a copy elsewhere now and then."
+                "It was in a second copy: {changes} changes. Save a copy elsewhere now and then."
             ),
             Cure::SaveCopy,
         )

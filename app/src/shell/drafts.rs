@@ -5,7 +5,7 @@ use haulwren_core::json::{self, Object, fill};
 use haulwren_core::view::{DecideDraft, Pile, RulesForm, SetupForm, VenueForm};
 use litemap::LiteMap;
 use serde::Deserialize;
-use serde_json::Error;
+use std::rc::Rc;
 
 /// How long after the last key a draft is written, in ms.
 pub const PAUSE_MS: u32 = 300;
@@ -15,8 +15,8 @@ pub const PAUSE_MS: u32 = 300;
 pub struct Drafts {
     /// What is weighed up.
     pub decide: DecideDraft,
-    /// What lies on the pile.
-    pub pile: Pile,
+    /// What lies on the pile. Shared, so that a key typed elsewhere costs no copy of it.
+    pub pile: Rc<Pile>,
     /// Venue forms by the venue's id, `new` for one to be added.
     pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
@@ -35,11 +35,17 @@ impl Drafts {
             && self.setups.is_empty()
     }
 
-    /// Reads them back. Drafts that an earlier version wrote in another way are given up: they are conveniences, never records.
+    /// Reads them back. One that an earlier version wrote in another way is given up, and the others stay: they are conveniences, never
+    /// records.
     pub async fn read(db: &Db) -> Self {
-        let text = db.meta("drafts").await.ok().flatten();
-        text.and_then(|text| Self::from_json(&text).ok())
-            .unwrap_or_default()
+        let text = match db.meta("drafts").await {
+            Ok(text) => text,
+            Err(fault) => {
+                leptos::logging::warn!("the drafts were not read: {fault}");
+                None
+            }
+        };
+        text.map(|text| Self::from_json(&text)).unwrap_or_default()
     }
 
     /// Writes them, without waiting for the disk.
@@ -49,24 +55,30 @@ impl Drafts {
         }
     }
 
-    fn from_json(text: &str) -> Result<Self, Error> {
-        let object = json::read_object(text)?;
-        let (mut drafts, mut venues) = (Self::default(), Object::new());
-        let mut setups = Object::new();
-        fill(&object, "decide", &mut drafts.decide)?;
-        fill(&object, "pile", &mut drafts.pile)?;
-        fill(&object, "venues", &mut venues)?;
-        fill(&object, "rules", &mut drafts.rules)?;
-        fill(&object, "setups", &mut setups)?;
+    fn from_json(text: &str) -> Self {
+        let mut drafts = Self::default();
+        let Ok(object) = json::read_object(text) else {
+            return drafts;
+        };
+        let (mut pile, mut venues, mut setups) = (Pile::default(), Object::new(), Object::new());
+        given_up("decide", fill(&object, "decide", &mut drafts.decide));
+        given_up("pile", fill(&object, "pile", &mut pile));
+        given_up("rules", fill(&object, "rules", &mut drafts.rules));
+        given_up("venues", fill(&object, "venues", &mut venues));
+        given_up("setups", fill(&object, "setups", &mut setups));
+        drafts.pile = Rc::new(pile);
         for (page, form) in setups {
             drafts
                 .setups
                 .extend(SetupForm::from_json(&form).map(|form| (page, form)));
         }
         for (id, form) in venues {
-            drafts.venues.insert(id, VenueForm::deserialize(&form)?);
+            match VenueForm::deserialize(&form) {
+                Ok(form) => drop(drafts.venues.insert(id, form)),
+                Err(error) => given_up("venues", Err(error)),
+            }
         }
-        Ok(drafts)
+        drafts
     }
 
     fn to_json(&self) -> String {
@@ -80,10 +92,41 @@ impl Drafts {
         }
         json::ordered(&[
             ("decide", json::write(&self.decide)),
-            ("pile", json::write(&self.pile)),
+            ("pile", json::write(&*self.pile)),
             ("venues", json::write(&venues)),
             ("rules", json::write(&self.rules)),
             ("setups", json::write(&setups)),
         ])
+    }
+}
+
+/// Says which draft could not be read.
+fn given_up(which: &str, read: Result<(), serde_json::Error>) {
+    if let Err(error) = read {
+        leptos::logging::warn!("the draft {which} is given up: {error}");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn one_draft_that_cannot_be_read_leaves_the_others() {
+        let text = r#"{"decide":{"ask":"6"},"pile":{"things":7},"rules":{"reach":"40"},"venues":{"new":1}}"#;
+        let drafts = Drafts::from_json(text);
+        assert_eq!(drafts.decide.ask, "6");
+        assert_eq!(drafts.rules.map(|rules| rules.reach), Some("40".to_owned()));
+        assert!(drafts.pile.is_empty() && drafts.venues.is_empty());
+        assert_eq!(Drafts::from_json("no JSON"), Drafts::default());
+    }
+
+    #[wasm_bindgen_test]
+    fn drafts_read_back() {
+        let mut drafts = Drafts::default();
+        drafts.decide.ask = "6".to_owned();
+        Rc::make_mut(&mut drafts.pile).put(&drafts.decide.clone(), 2);
+        assert_eq!(Drafts::from_json(&drafts.to_json()), drafts);
     }
 }

@@ -73,7 +73,7 @@ pub struct Parts {
     drafts: Live<Drafts>,
     decide_view: Worked<Option<DecideView>>,
     haul_view: Worked<Option<HaulView>>,
-    pile: Worked<Pile>,
+    pile: Worked<Rc<Pile>>,
     pile_view: Worked<Option<PileView>>,
     /// How far the start has come.
     pub phase: Live<Phase>,

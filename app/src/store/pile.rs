@@ -5,11 +5,12 @@ use crate::live::Worked;
 use crate::shell::clock;
 use haulwren_core::book::Command;
 use haulwren_core::view::{self, Field, Pile, PileView};
+use std::rc::Rc;
 
 impl Store {
     /// What lies on the pile, and what is typed there. Tracks it.
     pub fn pile<R>(self, read: impl FnOnce(&Pile) -> R) -> R {
-        self.pile.with(read)
+        self.pile.with(|pile| read(pile))
     }
 
     /// What the pile shows.
@@ -19,14 +20,14 @@ impl Store {
 
     /// Changes the pile.
     pub fn edit_pile<R>(self, edit: impl FnOnce(&mut Pile) -> R) -> R {
-        self.edit_drafts(|drafts| edit(&mut drafts.pile))
+        self.edit_drafts(|drafts| edit(Rc::make_mut(&mut drafts.pile)))
     }
 
     /// Lays what is typed on Decide on the pile, so many times, and empties the form. Says how many were laid: none of an empty form, and
     /// none on a full pile; then the form stays.
     pub fn to_pile(self, times: usize) -> usize {
         self.edit_drafts(|drafts| {
-            let laid = drafts.pile.put(&drafts.decide, times);
+            let laid = Rc::make_mut(&mut drafts.pile).put(&drafts.decide, times);
             if laid > 0 {
                 drafts.decide.go(Field::Ask);
                 drafts.decide = drafts.decide.after_buy();

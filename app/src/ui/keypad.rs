@@ -1,6 +1,7 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
 use crate::live::Worked;
+use haulwren_core::view::Press;
 use std::rc::Rc;
 
 use super::el::{Do, El, Now, button, div, el, span};
@@ -9,16 +10,8 @@ use super::icons::{Icon, sign};
 /// A key.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub enum Key {
-    /// A digit, 0 to 9.
-    Digit(u8),
-    /// The point.
-    Point,
-    /// Half a unit.
-    Half,
-    /// Takes the last sign away.
-    Rub,
-    /// Empties the field.
-    Clear,
+    /// Changes the text that is typed.
+    Type(Press),
     /// To the next field.
     Next,
     /// Logs the purchase.
@@ -35,11 +28,11 @@ impl Key {
     /// Its name on the page.
     fn name(self) -> &'static str {
         match self {
-            Self::Digit(digit) => DIGITS[usize::from(digit.min(9))],
-            Self::Point => ".",
-            Self::Half => ".50",
-            Self::Rub => "rub",
-            Self::Clear => "clear",
+            Self::Type(Press::Digit(digit)) => DIGITS[usize::from(digit.min(9))],
+            Self::Type(Press::Point) => ".",
+            Self::Type(Press::Half) => ".50",
+            Self::Type(Press::RubOut) => "rub",
+            Self::Type(Press::Clear) => "clear",
             Self::Next => "next",
             Self::Buy => "buy",
             Self::Pile => "pile",
@@ -49,19 +42,19 @@ impl Key {
 }
 
 /// The digits' order, row by row.
-const ROWS: [Key; 12] = [
-    Key::Digit(1),
-    Key::Digit(2),
-    Key::Digit(3),
-    Key::Digit(4),
-    Key::Digit(5),
-    Key::Digit(6),
-    Key::Digit(7),
-    Key::Digit(8),
-    Key::Digit(9),
-    Key::Point,
-    Key::Digit(0),
-    Key::Half,
+const ROWS: [Press; 12] = [
+    Press::Digit(1),
+    Press::Digit(2),
+    Press::Digit(3),
+    Press::Digit(4),
+    Press::Digit(5),
+    Press::Digit(6),
+    Press::Digit(7),
+    Press::Digit(8),
+    Press::Digit(9),
+    Press::Point,
+    Press::Digit(0),
+    Press::Half,
 ];
 
 /// What the keypad shows.
@@ -93,7 +86,7 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
     let actions = move || {
         if covered.get() {
             return vec![
-                face("key side clear", Key::Clear)
+                face("key side clear", Key::Type(Press::Clear))
                     .attr("aria-label", "Clear")
                     .with("C"),
             ];
@@ -169,20 +162,20 @@ fn face(class: &str, key: Key, on_key: &Do<Key>) -> El {
 
 /// The digits, and the key that rubs out.
 fn digits(shown: &Now<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
-    let digit = |key: Key| {
-        let button = face("key", key, on_key);
+    let digit = |press: Press| {
+        let button = face("key", Key::Type(press), on_key);
         let shown = shown.clone();
-        match key {
-            Key::Half => button.text_of(move || shown().half),
-            Key::Point => button
+        match press {
+            Press::Half => button.text_of(move || shown().half),
+            Press::Point => button
                 .attr("aria-label", "point")
                 .class_if("none", move || !shown().has_point)
                 .with("."),
-            key => button.with(key.name()),
+            _ => button.with(Key::Type(press).name()),
         }
     };
     let mut keys: Vec<El> = ROWS.map(digit).into();
-    let rub = face("key side rub", Key::Rub, on_key);
+    let rub = face("key side rub", Key::Type(Press::RubOut), on_key);
     keys.push(rub.attr("aria-label", "Rub out").with(sign(Icon::Rub)));
     keys
 }

@@ -2,12 +2,10 @@
 
 use crate::book::State;
 use crate::change::Change;
-use crate::id::ThingId;
 use crate::money::{Money, plain};
 use crate::stamp::At;
 use serde::Deserialize;
 use serde_json::Value;
-use uuid::Uuid;
 
 /// A save that can be undone.
 #[derive(Clone, Debug, PartialEq)]
@@ -28,33 +26,21 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let sentence = if let Some(thing) = of_kind("thing") {
         let of_things = changes.iter().filter(|change| change.kind == "thing");
         let name = match of_things.count() {
-            1 => name_in(thing).unwrap_or_else(|| thing_name(state, thing.id)),
+            1 => name_of(state, thing).unwrap_or_else(|| "Thing".to_owned()),
             count => format!("{count} things"),
         };
         of_thing(state, &name, thing, of_kind("lot"))
     } else if let Some(venue) = of_kind("venue") {
-        let name = name_in(venue).or_else(|| {
-            state
-                .tables
-                .venues
-                .get(&venue.id)
-                .and_then(|entry| entry.value.name.clone())
-        });
-        format!(
-            "{} {}",
-            name.unwrap_or_else(|| "venue".to_owned()),
-            moved(venue).unwrap_or("saved")
-        )
+        let name = name_of(state, venue).unwrap_or_else(|| "Venue".to_owned());
+        format!("{name} {}", moved(venue).unwrap_or("saved"))
     } else if let Some(passed) = of_kind("passed") {
-        let name = name_in(passed).unwrap_or_else(|| "Thing".to_owned());
+        let name = name_of(state, passed).unwrap_or_else(|| "Thing".to_owned());
         format!("{name} passed by")
     } else if let Some(other) = changes
         .iter()
         .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
     {
-        let name = name_in(other).or_else(|| card_name(other));
-        let name = name.or_else(|| known_name(state, other));
-        let name = name.unwrap_or_else(|| capital(&other.kind));
+        let name = name_of(state, other).unwrap_or_else(|| capital(&other.kind));
         let is_checked = other.kind == "card" && !other.set.contains_key("card");
         let done = if is_checked { "checked" } else { "saved" };
         format!("{name} {}", moved(other).unwrap_or(done))
@@ -76,16 +62,24 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     })
 }
 
-/// The name that a rate card, a container or a kind has now.
-fn known_name(state: &State, change: &Change) -> Option<String> {
-    let tables = &state.tables;
+/// The name that a save gives a record, else the one that it has now.
+fn name_of(state: &State, change: &Change) -> Option<String> {
+    let in_card = || change.set.get("card")?.get("name");
+    let said = change.set.get("name").or_else(in_card);
+    if let Some(said) = said.and_then(Value::as_str) {
+        return Some(said.to_owned());
+    }
+    let (tables, id) = (&state.tables, &change.id);
     match change.kind.as_str() {
+        "thing" => tables.things.get(id)?.value.name.clone(),
+        "venue" => tables.venues.get(id)?.value.name.clone(),
+        "container" => tables.containers.get(id)?.value.name.clone(),
+        "kind" => tables.kinds.get(id)?.value.name.clone(),
         "card" => {
-            let card = &tables.cards.get(&change.id)?.value.card;
-            card.as_ref().map(|card| card.name.clone())
+            let card = tables.cards.get(id)?.value.card.as_ref();
+            card.map(|card| card.name.clone())
         }
-        "container" => tables.containers.get(&change.id)?.value.name.clone(),
-        _ => tables.kinds.get(&change.id)?.value.name.clone(),
+        _ => None,
     }
 }
 
@@ -100,34 +94,12 @@ fn of_thing(state: &State, name: &str, thing: &Change, lot: Option<&Change>) -> 
     }
 }
 
-fn card_name(change: &Change) -> Option<String> {
-    let name = change.set.get("card")?.get("name")?.as_str()?;
-    Some(name.to_owned())
-}
-
 fn capital(word: &str) -> String {
     let mut word = word.to_owned();
     if let Some(first) = word.get_mut(..1) {
         first.make_ascii_uppercase();
     }
     word
-}
-
-fn thing_name(state: &State, id: Uuid) -> String {
-    let name = state
-        .tables
-        .things
-        .get(&ThingId(id).0)
-        .and_then(|entry| entry.value.name.clone());
-    name.unwrap_or_else(|| "Thing".to_owned())
-}
-
-fn name_in(change: &Change) -> Option<String> {
-    change
-        .set
-        .get("name")
-        .and_then(Value::as_str)
-        .map(str::to_owned)
 }
 
 fn moved(change: &Change) -> Option<&'static str> {

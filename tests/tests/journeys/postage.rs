@@ -3,7 +3,7 @@
 
 use haulwren_tests::browser::{Engine, Outcome, Tab, wrong};
 
-use crate::common::Stall;
+use crate::common::{Stall, look_at};
 
 journeys!(walk => in_chromium Chromium, in_firefox Firefox, in_webkit WebKit);
 
@@ -16,6 +16,14 @@ const TABLE: &str =
 async fn expect_words(tab: &Tab, words: &str) -> Outcome<()> {
     let script = format!("return document.querySelector('main').innerText.includes({words:?})");
     tab.until(&format!("the words \"{words}\""), &script).await
+}
+
+/// Looks at a screen in one engine: the sheets are the same in each.
+async fn look(tab: &Tab, screen: &str) -> Outcome<()> {
+    if tab.engine() == Engine::Chromium {
+        look_at(tab, screen).await?;
+    }
+    Ok(())
 }
 
 async fn expect_field(tab: &Tab, label: &str, text: &str) -> Outcome<()> {
@@ -40,6 +48,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     // Up to 12 oz is the third step.
     tab.fill("Weight, all in", "11.9").await?;
     expect_words(tab, "0.1 oz under the next step, which costs 1.00 more.").await?;
+    look(tab, "card-rough").await?;
     tab.press("Save rate card").await?;
     expect_words(tab, "No container yet").await?;
 
@@ -48,6 +57,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     tab.press("Paste from a spreadsheet").await?;
     tab.fill("The table", TABLE).await?;
     expect_words(tab, "Row 3: \u{201c}heavy\u{201d} is not a weight.").await?;
+    look(tab, "card-paste").await?;
     tab.press("Take 2 rows").await?;
     expect_field(tab, "Price, row 2, zone 3", "5.00").await?;
     for (zone, share) in [("2", "20"), ("3", "30"), ("5", "50")] {
@@ -56,6 +66,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     // 20, 30 and 50 percent of 3.50, 4.00 and 4.50: 0.70 + 1.20 + 2.25.
     tab.fill("Weight, all in", "9").await?;
     expect_words(tab, "Expected over the zones 4.15, to the far zone 4.50.").await?;
+    look(tab, "card-full").await?;
     tab.press("Save rate card").await?;
 
     expect_words(tab, "No container yet").await?;
@@ -72,8 +83,10 @@ async fn walk(engine: Engine) -> Outcome<()> {
     }
     tab.press("Save container").await?;
     expect_words(tab, "Mailer, 14 x 12 x 3 in inside, weighs 1 oz").await?;
+    look(tab, "postage").await?;
     tab.press("Dress").await?;
     expect_words(tab, "One of it goes into: Padded mailer.").await?;
+    look(tab, "kind").await?;
     tab.fill("What one weighs", "9.5").await?;
     tab.press("Save kind").await?;
     expect_words(tab, "9.5 oz, 13 x 10 x 2 in").await?;

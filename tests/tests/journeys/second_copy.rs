@@ -2,10 +2,12 @@
 //! comes back from the second copy at the next start.
 
 use haulwren_tests::browser::{Engine, Outcome, wrong};
+use serde_json::{Value, json};
 
 use crate::common::{DRESS, Stall};
 
 journeys!(a_book_thrown_away_comes_back => in_chromium Chromium);
+journeys!(a_book_that_lost_its_end_gets_it_back => end_in_chromium Chromium);
 journeys!(a_second_copy_thrown_away_is_made_again => made_again_in_chromium Chromium);
 
 const THROW_AWAY: &str = r"
@@ -14,6 +16,21 @@ return new Promise((done) => {
   asked.onsuccess = () => done(true);
   asked.onerror = asked.onblocked = () => done(false);
 });
+";
+
+/// Takes the book back to how it stood after so many of this device's changes: later rows and what its notes say of them.
+const LOSE_END: &str = r"
+const [name, last, notes] = args;
+const asked = (request) => new Promise((ok, no) => { request.onsuccess = () => ok(request.result); request.onerror = () => no(request.error); });
+const db = await asked(indexedDB.open(name));
+const stores = db.transaction(['changes', 'meta'], 'readwrite');
+for (const key of await asked(stores.objectStore('changes').getAllKeys())) {
+  if (Number(key.split('/')[1]) > last) stores.objectStore('changes').delete(key);
+}
+for (const row of notes) stores.objectStore('meta').put(row);
+await new Promise((ok) => { stores.oncomplete = ok; });
+db.close();
+return true;
 ";
 
 const DROP_COPIES: &str = r"
@@ -33,13 +50,14 @@ async fn bought_two(engine: Engine) -> Outcome<Stall> {
 
 /// Runs a script beside the closed book, on a page of the same host that opens nothing.
 async fn beside(stall: &Stall, script: &str) -> Outcome<()> {
+    beside_with(stall, script, &["haulwren:/".into()]).await
+}
+
+async fn beside_with(stall: &Stall, script: &str, with: &[Value]) -> Outcome<()> {
     let tab = &stall.tab;
     tab.go(&format!("{}manifest.webmanifest", stall.url))
         .await?;
-    if tab
-        .ask_later::<bool>(script, &["haulwren:/".into()])
-        .await?
-    {
+    if tab.ask_later::<bool>(script, with).await? {
         return Ok(());
     }
     wrong("the browser would not throw it away")
@@ -86,4 +104,27 @@ async fn a_second_copy_thrown_away_is_made_again(engine: Engine) -> Outcome<()> 
         ));
     }
     tab.expect_bought(2).await
+}
+
+async fn a_book_that_lost_its_end_gets_it_back(engine: Engine) -> Outcome<()> {
+    let stall = bought_two(engine).await?;
+    let tab = &stall.tab;
+    let earlier = tab.stored_book().await?;
+    let notes: Vec<&Value> = earlier.stores["meta"]
+        .iter()
+        .filter(|row| row["k"] == "head" || row["k"] == "vector")
+        .collect();
+    tab.weigh_up("6", DRESS).await?;
+    tab.buy().await?;
+    let before = tab.stored_book().await?;
+    let back = json!(earlier.end()?);
+    beside_with(&stall, LOSE_END, &["haulwren:/".into(), back, json!(notes)]).await?;
+    tab.open_app(&stall.url).await?;
+    tab.expect_said(&["it is back", "2 changes"]).await?;
+    let after = tab.stored_book().await?;
+    if after.changes != before.changes {
+        return wrong("the end that came back is not the one that was lost");
+    }
+    after.expect_folded()?;
+    tab.expect_bought(3).await
 }

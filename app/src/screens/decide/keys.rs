@@ -1,6 +1,7 @@
 //! The keyboard on Decide: digits, point and Backspace type into the field, Enter buys. Tab goes from field to field by
 //! itself, and the keypad follows the focus.
 
+use haulwren_core::view::Press;
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::{Element, HtmlElement, KeyboardEvent};
@@ -82,15 +83,15 @@ pub fn key_of(event: &KeyboardEvent) -> Option<Key> {
         return None;
     }
     match event.key().as_str() {
-        "." | "," => Some(Key::Point),
-        "Backspace" => Some(Key::Rub),
-        "Delete" => Some(Key::Clear),
+        "." | "," => Some(Key::Type(Press::Point)),
+        "Backspace" => Some(Key::Type(Press::RubOut)),
+        "Delete" => Some(Key::Type(Press::Clear)),
         "p" | "P" => Some(Key::Pile),
         // On a key or a link, Enter is a touch of it; in a field, or nowhere, it buys. A key held down buys once.
         "Enter" if event.repeat() || is_in("a, button:not([data-field]), label, input") => None,
         "Enter" => Some(Key::Buy),
         key => match key.as_bytes() {
-            [digit @ b'0'..=b'9'] => Some(Key::Digit(digit - b'0')),
+            [digit @ b'0'..=b'9'] => Some(Key::Type(Press::Digit(digit - b'0'))),
             _ => None,
         },
     }

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
 use haulwren_core::money::Money;
-use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, Press, half_key};
+use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, half_key};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -25,11 +25,7 @@ use crate::ui::why::why_lines;
 /// Types a key, or says why it was not taken. Covered, only the asking price is typed.
 pub fn type_key(store: Store, desk: Desk, key: Key) {
     let press = match key {
-        Key::Digit(digit) => Press::Digit(digit),
-        Key::Point => Press::Point,
-        Key::Half => Press::Half,
-        Key::Rub => Press::RubOut,
-        Key::Clear => Press::Clear,
+        Key::Type(press) => press,
         Key::Next => {
             desk.refused.set(None);
             return store.edit_draft(|draft| draft.go(draft.focus.next()));

@@ -1,7 +1,6 @@
 //! Typing on the pile: the keypad's keys, and the keyboard's. Enter pays for all, or ends the pricing of one thing.
 
 use haulwren_core::book::State;
-use haulwren_core::view::Press;
 use leptos::prelude::untrack;
 use wasm_bindgen::JsCast;
 use web_sys::KeyboardEvent;
@@ -17,11 +16,7 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
     desk.refused.set(None);
     let at = untrack(|| store.pile(|pile| pile.at));
     let press = match key {
-        Key::Digit(digit) => Press::Digit(digit),
-        Key::Point => Press::Point,
-        Key::Half => Press::Half,
-        Key::Rub => Press::RubOut,
-        Key::Clear => Press::Clear,
+        Key::Type(press) => press,
         Key::PutBack => {
             return store.edit_pile(|pile| match at {
                 Some(at) => pile.take_back(at),

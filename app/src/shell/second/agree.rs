@@ -15,18 +15,18 @@ pub(super) const NOTES: [&str; 3] = ["device", "head", "vector"];
 pub enum Agreed {
     /// Nothing was lost.
     Whole,
-    /// The book's database was empty, and so many changes were put back.
+    /// The book had lost so many changes, and they were put back.
     Restored(usize),
 }
 
-/// An empty database beside a copy that is not was thrown away: it gets everything back,
-/// its device's notes last, so that a stop in between only means to begin again.
+/// An empty database beside a copy that is not was thrown away: it gets everything back, its device's notes last, so that a stop in
+/// between only means to begin again.
 pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
     let ours = Known::of(&db.strict(&[META])?).await?;
     let theirs = Known::of(&second.strict()?).await?;
     let (Some(device), true) = (ours.device, ours.device == theirs.device) else {
         return match (ours.device, theirs.device) {
-            (None, Some(_)) => restore(db, second).await.map(Agreed::Restored),
+            (None, Some(_)) => restore(db, second, "").await,
             (None, None) => Ok(Agreed::Whole),
             (Some(_), _) => {
                 let transaction = second.strict()?;
@@ -40,19 +40,21 @@ pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
     if ours.vector == theirs.vector {
         return Ok(Agreed::Whole);
     }
-    let (mine, copied) = (ours.vector.without(device), theirs.vector.without(device));
-    // Only own saves are missing: what follows the last one that is there.
-    let from = Key {
-        device,
-        seq: theirs.vector.of(device),
-    };
-    let is_own = mine == copied && from.seq > 0;
-    let from = if is_own {
-        from.to_string()
+    let (mine, copied) = (ours.vector.of(device), theirs.vector.of(device));
+    // Where only own saves are missing, those after the last one that both have.
+    let is_own = ours.vector.without(device) == theirs.vector.without(device);
+    let seq = mine.min(copied);
+    let from = if is_own && seq > 0 {
+        Key { device, seq }.to_string()
     } else {
         String::new()
     };
-    catch_up(db, second, &from).await
+    // A save is in the book first. So a book that ends before the copy has lost its end.
+    if mine < copied {
+        restore(db, second, &from).await
+    } else {
+        catch_up(db, second, &from).await
+    }
 }
 
 /// Copies what the second has not.
@@ -76,8 +78,8 @@ async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault>
     Ok(Agreed::Whole)
 }
 
-async fn restore(db: &Db, second: &Second) -> Result<usize, Fault> {
-    let (mut after, mut count) = (String::new(), 0);
+async fn restore(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> {
+    let (mut after, mut count) = (from.to_owned(), 0);
     loop {
         let rows = second.strict()?.page(CHANGES, &after, "~").await?;
         let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
@@ -91,9 +93,15 @@ async fn restore(db: &Db, second: &Second) -> Result<usize, Fault> {
         transaction.complete().await?;
     }
     let notes = Notes::of(&second.strict()?).await?;
-    // No note of the fold number: so that the start folds the records anew.
-    notes.put_in(db.strict(&[META])?).await?;
-    Ok(count)
+    let transaction = db.strict(&[META])?;
+    // A fold number that never was: the start folds the records anew.
+    transaction.put(META, &[("k", "fold"), ("v", "0")])?;
+    notes.put_in(transaction).await?;
+    Ok(if count > 0 {
+        Agreed::Restored(count)
+    } else {
+        Agreed::Whole
+    })
 }
 
 /// The notes, as they stand in one of them.

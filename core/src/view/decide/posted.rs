@@ -1,5 +1,7 @@
 //! How a thing would be packed and posted: by its kind or its size and heft, the cheapest container, and the rate card.
 
+use core::cell::RefCell;
+
 use super::super::draft::DecideDraft;
 use super::typed::Typed;
 use crate::book::{KnownKind, State};
@@ -23,6 +25,8 @@ pub(super) struct What {
 pub(super) struct Packing {
     pub what: What,
     containers: Vec<Container>,
+    /// What was worked out already: most venues post by the same card. By card and usual packing.
+    sent: RefCell<Vec<(CardId, Money, Posted)>>,
 }
 
 /// How a parcel would be sent.
@@ -115,6 +119,7 @@ impl Packing {
                 kind,
             },
             containers: state.containers().map(|(_, container)| container).collect(),
+            sent: RefCell::default(),
         }
     }
 
@@ -124,10 +129,7 @@ impl Packing {
         let usual = known.and_then(|venue| venue.packing).unwrap_or_default();
         let mut posted = match (self.what.piece, state.card_of(venue)) {
             (Some(piece), Some((id, record))) => {
-                let card = record.card.as_ref();
-                let mut posted = card.map_or_else(Posted::default, |card| {
-                    by_card(card, piece, &self.containers, usual)
-                });
+                let mut posted = self.by_card(id, record.card.as_ref(), piece, usual);
                 posted.card = Some(id);
                 posted.stale = record.checked.and_then(|checked| stale(checked, today));
                 posted.rough |= self.what.rough;
@@ -152,6 +154,20 @@ impl Packing {
             };
         }
         posted.packing = typed.packing.unwrap_or(posted.packing);
+        posted
+    }
+}
+
+impl Packing {
+    fn by_card(&self, id: CardId, card: Option<&RateCard>, piece: Piece, usual: Money) -> Posted {
+        let is_it = |known: &&(CardId, Money, Posted)| (known.0, known.1) == (id, usual);
+        if let Some((.., posted)) = self.sent.borrow().iter().find(is_it) {
+            return posted.clone();
+        }
+        let posted = card.map_or_else(Posted::default, |card| {
+            by_card(card, piece, &self.containers, usual)
+        });
+        self.sent.borrow_mut().push((id, usual, posted.clone()));
         posted
     }
 }

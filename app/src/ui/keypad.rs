@@ -79,7 +79,7 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
     let face = move |class: &str, key: Key| face(class, key, &on_key);
     let shown = shown.clone();
     let can_pile = shown.clone();
-    let pile = face("key side pile", Key::Pile)
+    let pile = face("key side to-pile", Key::Pile)
         .flag("disabled", move || !can_pile().can_pile)
         .with(sign(Icon::Pile))
         .with("To the pile");

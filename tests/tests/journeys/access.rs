@@ -39,6 +39,7 @@ async fn every_screen_passes(engine: Engine) -> Outcome<()> {
         tab.expect_verdict(name.trim_start_matches("decide-"))
             .await?;
         faults.look_at(&tab, name).await?;
+        faults.note(expect_all_in_sight(&tab).await)?;
     }
     // Everything for the sale lies in the thumb's half.
     for key in ["0", "5", ".50", "rub", "next", "buy", "cover"] {
@@ -115,6 +116,19 @@ impl Faults {
         self.note(tab.expect_accessible_in_both(screen).await)?;
         self.note(tab.expect_targets(screen).await)
     }
+}
+
+/// On the phone of the pictures nothing of a verdict has to be scrolled for.
+async fn expect_all_in_sight(tab: &Tab) -> Outcome<()> {
+    if !tab.engine().can().devtools {
+        return Ok(());
+    }
+    let script = "const top = document.querySelector('.decide-top'); return top.scrollHeight - top.clientHeight";
+    let hidden: i64 = tab.ask(script).await?;
+    if hidden > 0 {
+        return wrong(format!("{hidden} px of Decide are out of sight"));
+    }
+    Ok(())
 }
 
 /// Keys by their code points in the driver's protocol.

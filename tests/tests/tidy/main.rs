@@ -8,4 +8,5 @@ mod layers;
 mod manifests;
 mod paths;
 mod sizes;
+mod styles;
 mod tree;

@@ -123,6 +123,15 @@ impl Notice {
         }
     }
 
+    /// The sample was neither opened nor left.
+    pub fn no_sample() -> Self {
+        Self::new(
+            "The sample can\u{2019}t be opened here.",
+            "This browser keeps no notes for a page, as private windows do. Begin a book of your own instead.",
+            Cure::Dismiss,
+        )
+    }
+
     /// The book did not leave as a file.
     pub fn copy_failed(why: &str) -> Self {
         Self::new(

@@ -44,3 +44,5 @@ pub mod book;
 pub mod exchange;
 
 pub mod view;
+
+pub mod sample;

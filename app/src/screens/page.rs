@@ -2,8 +2,11 @@
 
 use crate::live::Live;
 use leptos::prelude::*;
+use std::rc::Rc;
 
-use crate::ui::el::{El, on_window};
+use crate::shell::scope;
+use crate::store::use_store;
+use crate::ui::el::{Do, El, on_window};
 use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
@@ -45,5 +48,9 @@ pub fn use_wide() -> Live<bool> {
 
 /// The strip over a screen, with a title that follows signals.
 pub fn titled(title: impl Fn() -> String + 'static) -> El {
-    strip(title, expect_context::<Around>().offline)
+    let leave = scope::is_sample().then(|| -> Do<()> {
+        let store = use_store();
+        Rc::new(move |()| store.turn_to_sample(false))
+    });
+    strip(title, expect_context::<Around>().offline, leave)
 }

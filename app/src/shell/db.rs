@@ -5,9 +5,11 @@
 
 use super::fault::Fault;
 use super::scope;
+use futures::future::{Either, select};
 use idb::{Factory, KeyRange as Range, Query};
 use js_sys::{Array, Object, Reflect};
 use rexie::{Index, ObjectStore, Rexie, TransactionMode};
+use std::pin::pin;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{IdbDatabase, IdbTransaction};
 
@@ -132,6 +134,20 @@ impl Db {
         Ok(rows.iter().filter_map(|row| text(row, "t")).collect())
     }
 }
+
+/// Deletes a database of ours by name, unless someone still uses it: then it goes when they have left.
+pub async fn forget(name: &str) {
+    let Ok(request) = Factory::new().and_then(|factory| factory.delete(name)) else {
+        return leptos::logging::warn!("{name} can't be deleted");
+    };
+    let patience = super::clock::pause(FORGETTING_MS);
+    if let Either::Right(_) = select(pin!(request.into_future()), pin!(patience)).await {
+        leptos::logging::warn!("{name} is still in use");
+    }
+}
+
+/// The longest that the page waits for a database to go, in ms.
+const FORGETTING_MS: u32 = 1_000;
 
 /// A strict transaction under way.
 pub struct Strict {

@@ -38,7 +38,7 @@ impl Theme {
 
     /// Shows it, and keeps it for the next start. A browser that keeps nothing for us shows it until the page is closed.
     pub fn choose(self) {
-        let key = scope::named("theme");
+        let key = scope::shared("theme");
         let storage = window().local_storage().ok().flatten();
         let keep = |storage: Storage| match self.word() {
             Some(word) => storage.set_item(&key, word),

@@ -6,11 +6,18 @@ use crate::shell::clock;
 use crate::shell::db::{CHANGES, text};
 use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
+use crate::shell::scope;
 use haulwren_core::exchange::{Header, write_book};
 
 impl Store {
     /// Writes the book to a file and hands it out. Says how it left, or shows a notice.
     pub async fn save_copy(self) -> Option<Left> {
+        if scope::is_sample() {
+            self.notice.set(Some(Notice::copy_failed(
+                "sample data never goes into a file",
+            )));
+            return None;
+        }
         let Some((name, text)) = self.book_file().await else {
             self.notice
                 .set(Some(Notice::copy_failed("there is no book yet")));

@@ -7,6 +7,7 @@ mod drafts;
 mod look;
 mod open;
 mod pile;
+mod sample;
 mod saving;
 mod setups;
 

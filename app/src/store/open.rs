@@ -7,7 +7,7 @@ use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
-use crate::shell::{page, save, start};
+use crate::shell::{page, save, scope, start};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -38,6 +38,9 @@ impl Store {
         inner
             .tabs
             .replace(Some(Tabs::join(move || self.hear_other_tab())));
+        if scope::is_sample() {
+            self.lay_out_sample().await;
+        }
         self.setup.set(());
         self.mark_saved();
         self.phase.set(Phase::Ready);
@@ -55,6 +58,10 @@ impl Store {
 
     /// The second copy may give back a book that the browser threw away.
     async fn open_second(self, db: &Rc<Db>) {
+        // Sample data needs no guard.
+        if scope::is_sample() {
+            return;
+        }
         if let Some((second, agreed)) = second::join(db).await {
             self.inner.second.replace(Some(second));
             if let Agreed::Restored(changes) = agreed {

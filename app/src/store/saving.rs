@@ -123,7 +123,7 @@ impl Store {
         });
     }
 
-    async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
+    pub(super) async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
         let inner = self.inner;
         let at = clock::now();
         let Some(db) = inner.db.borrow().clone() else {

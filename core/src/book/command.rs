@@ -4,7 +4,7 @@ use super::expected::Expected;
 use crate::appraise::HouseRules;
 use crate::id::{CardId, ContainerId, KindId, ThingId, VenueId};
 use crate::lot::Method;
-use crate::measure::{ParcelSize, Weight};
+use crate::measure::{ParcelSize, System, Weight};
 use crate::money::{Currency, Money};
 use crate::packing::{Container, Piece};
 use crate::postage::{Arrangement, RateCard};
@@ -137,6 +137,8 @@ pub enum Command {
         /// What is set aside.
         allowances: Allowances,
     },
+    /// Types and shows measures in these units from now on.
+    UseUnits(System),
     /// Adds a venue, or changes one.
     SaveVenue {
         /// Which; `None` adds one.

@@ -9,7 +9,7 @@ use crate::day::Day;
 use crate::id::{CardId, DeviceCode, KindId, LotId, VenueId};
 use crate::json;
 use crate::lot::Method;
-use crate::measure::{ParcelSize, Weight};
+use crate::measure::{ParcelSize, System, Weight};
 use crate::money::{Currency, Money, Rate};
 use crate::packing::{Form, Fragility};
 use crate::postage::{Arrangement, RateCard};
@@ -58,6 +58,8 @@ kinds! {
         longest_wait LongestWait: u16, Dispute, since 2;
         /// The rate card that parcels are posted by.
         usual_card UsualCard: CardId, Dispute, since 2;
+        /// The units that measures are typed and shown in.
+        units Units: System, Dispute, since 3;
     }
 
     /// A place where things are sold.

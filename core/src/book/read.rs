@@ -7,6 +7,7 @@ use super::table::{Record, Table};
 use crate::appraise::HouseRules;
 use crate::day::Day;
 use crate::id::{BookId, DeviceCode, LotId, RulesId, TermsId, ThingId, VenueId};
+use crate::measure::System;
 use crate::money::Currency;
 use crate::worth::Allowances;
 use uuid::Uuid;
@@ -81,6 +82,25 @@ impl State {
             unsold: said.unsold.unwrap_or(start.unsold),
             offers: said.offers.unwrap_or(start.offers),
             returns: said.returns.unwrap_or(start.returns),
+        }
+    }
+
+    /// The units that measures are typed and shown in: those chosen, else ounces in a book of US dollars, grams in any other.
+    #[must_use]
+    pub fn units(&self) -> System {
+        let chosen = one(&self.tables.rules, RulesId::SINGLE.0).and_then(|rules| rules.units);
+        let usual = || self.currency().map(Self::units_of).unwrap_or_default();
+        chosen.unwrap_or_else(usual)
+    }
+
+    /// The units that a book of a currency begins with. From memory, and only a first guess: parcels are weighed in ounces where US dollars
+    /// are paid.
+    #[must_use]
+    pub fn units_of(currency: Currency) -> System {
+        if currency.code() == "USD" {
+            System::OuncesInches
+        } else {
+            System::GramsCentimetres
         }
     }
 

@@ -4,6 +4,7 @@
 mod error;
 mod quantity;
 mod size;
+mod system;
 mod ticks;
 mod units;
 mod volume;
@@ -11,6 +12,7 @@ mod volume;
 pub use error::MeasureError;
 pub use quantity::{Quantity, Unit};
 pub use size::ParcelSize;
+pub use system::System;
 pub use ticks::{Direction, whole_steps};
 pub use units::{Length, LengthUnit, Weight, WeightUnit};
 pub use volume::{Volume, VolumeUnit};

@@ -50,6 +50,8 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         "Usual venue chosen".to_owned()
     } else if first.set.contains_key("usual_card") && first.set.len() == 1 {
         "Usual rate card chosen".to_owned()
+    } else if first.set.contains_key("units") {
+        "Units chosen".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
     } else {

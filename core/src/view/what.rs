@@ -36,12 +36,13 @@ const MOST: usize = 8;
 /// The kinds, own ones first; only those whose name holds what is typed.
 #[must_use]
 pub fn kinds(state: &State, draft: &DecideDraft) -> Vec<KindChoice> {
+    let units = state.units();
     let mut choices = Vec::new();
     for kind in state.kinds() {
         let typical = if kind.typical { ", typical" } else { "" };
         choices.push(KindChoice {
             chosen: draft.kind == Some(kind.id),
-            line: format!("{}{typical}", kind.piece.weight),
+            line: format!("{}{typical}", kind.piece.weight.shown(units)),
             name: kind.name,
             id: kind.id,
         });

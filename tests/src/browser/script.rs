@@ -85,7 +85,8 @@ impl Tab {
         with: &[Value],
     ) -> Outcome<()> {
         let deadline = Instant::now() + patience;
-        while !self.ask_with::<bool>(script, with).await? {
+        // A page that is just being left answers with nothing.
+        while self.ask_with::<Option<bool>>(script, with).await? != Some(true) {
             if Instant::now() > deadline {
                 return Err(Failure::Late {
                     what: what.to_owned(),

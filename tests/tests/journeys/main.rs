@@ -27,6 +27,7 @@ mod kit;
 mod pile;
 mod postage;
 mod rescue;
+mod sample;
 mod schema;
 mod second_copy;
 mod storage;

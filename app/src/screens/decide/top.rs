@@ -3,17 +3,20 @@
 use crate::live::{Worked, worked};
 use std::rc::Rc;
 
+use haulwren_core::postage::Arrangement;
 use haulwren_core::view::{DecideDraft, DecideView, Field};
 use leptos::prelude::*;
 
 use super::Desk;
 use super::cells::cells;
 use super::venues::venues;
+use crate::route::Route;
 use crate::screens::haul::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;
 use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
+use crate::ui::icons::Icon;
 use crate::ui::rail::{RailFacts, Touched, price_rail};
 
 /// Everything that the seller should not read.
@@ -100,8 +103,26 @@ fn blank(missing: Worked<String>) -> El {
     let lines = move || missing.with(|lines| lines.lines().map(parts::line).collect::<Vec<_>>());
     div("rail-empty")
         .with(el("div").attr("role", "status").show(lines))
+        .show(rough_card)
         .with(el("i"))
         .with(span("hidden").attr("data-verdict", "none"))
+}
+
+/// Before there is a rate card: the way to a rough one.
+fn rough_card() -> Option<El> {
+    let store = use_store();
+    let is_wanted = store.read_setup(|book| {
+        let venue = book.usual_venue().and_then(|id| book.venue(id));
+        let is_posted = venue.is_some_and(|venue| {
+            let arrangement = venue.arrangement.as_ref();
+            arrangement.is_some_and(|arrangement| !matches!(arrangement, Arrangement::HandedOver))
+        });
+        is_posted && book.cards().next().is_none()
+    });
+    is_wanted.then(|| {
+        let word = "Postage by weight: a rough card in a minute";
+        parts::link("press", Route::Card(None), Icon::Plus, word)
+    })
 }
 
 /// The asking figure alone.

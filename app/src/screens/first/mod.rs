@@ -6,16 +6,19 @@ use crate::live::Live;
 use std::rc::Rc;
 
 use haulwren_core::appraise::HouseRules;
-use haulwren_core::book::Command;
+use haulwren_core::book::{Command, State};
+use haulwren_core::measure::System;
 use haulwren_core::money::{Currency, Money, MoneyError, parse};
 use haulwren_core::worth::Allowances;
 use leptos::prelude::*;
 
 use crate::route::{self, Route};
 use crate::screens::parts;
+use crate::screens::settings::{UNITS, key_sample};
 use crate::shell::device;
 use crate::store::use_store;
-use crate::ui::el::{El, div, el, span, typed_text};
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Now, div, el, span, typed_text};
 use crate::ui::field::{Entry, FieldSpec, field};
 use crate::ui::icons::wren;
 
@@ -23,15 +26,26 @@ use currencies::{likely, ordered};
 
 const WELCOME: &str = "Is it worth the asking price? Type three numbers before you pay, and log what you buy on the spot. Everything stays on this device.";
 
+const SAMPLE: &str = "An invented trader\u{2019}s book, apart from yours. You can leave it at any time, and begin your own.";
+
 /// What is chosen and typed here.
 #[derive(Clone, Copy)]
 struct Desk {
     chosen: Live<Currency>,
+    /// The units, once the trader chose them; else those that go with the currency.
+    units: Live<Option<System>>,
     least: Live<String>,
     tried: Live<bool>,
 }
 
 impl Desk {
+    fn units(self) -> System {
+        let currency = self.chosen.get();
+        self.units
+            .get()
+            .unwrap_or_else(|| State::units_of(currency))
+    }
+
     fn least_keep(self) -> Result<Option<Money>, MoneyError> {
         let text = self.least.get();
         if text.trim().is_empty() {
@@ -46,6 +60,7 @@ impl Desk {
 pub fn first() -> El {
     let desk = Desk {
         chosen: Live::new(likely()),
+        units: Live::new(None),
         least: Live::new(String::new()),
         tried: Live::new(false),
     };
@@ -73,9 +88,19 @@ pub fn first() -> El {
         .with(el("h1").class("first-title").with(wren()).with("Haulwren"))
         .with(parts::line(WELCOME))
         .with(currency_field(desk))
+        .with(units(desk))
         .with(least)
-        .with(parts::submit("Next: your first venue").attr("data-begin", ""));
+        .with(parts::submit("Next: your first venue").attr("data-begin", ""))
+        .with(parts::heading("Or first"))
+        .with(parts::support(SAMPLE))
+        .with(key_sample(true, "Look around in a sample"));
     div("scroll").with(form)
+}
+
+fn units(desk: Desk) -> El {
+    let chosen: Now<usize> = Rc::new(move || desk.units() as usize);
+    let choose: Do<usize> = Rc::new(move |at: usize| desk.units.set(Some(System::ALL[at])));
+    choice_keys("Units", "first-units", false, &UNITS, &chosen, &choose)
 }
 
 fn currency_field(desk: Desk) -> El {
@@ -117,12 +142,16 @@ fn begin(desk: Desk) -> impl Fn() {
             return;
         };
         let currency = desk.chosen.get_untracked();
+        let units = untrack(|| desk.units());
         let device = device::likely_name().to_owned();
         store.dispatch(Command::Begin { currency, device }, move |saved| {
             if !saved {
                 return;
             }
             route::replace(Route::Venue(None));
+            if units != State::units_of(currency) {
+                store.dispatch(Command::UseUnits(units), |_| {});
+            }
             if least_keep.is_some() {
                 let rules = HouseRules {
                     least_keep,

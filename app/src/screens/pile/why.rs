@@ -10,7 +10,7 @@ use super::{Desk, Opened};
 use crate::screens::decide::title_of;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, Nodes};
+use crate::ui::el::{Do, El, Nodes, button, div, el};
 use crate::ui::rail::{Figure, Touched};
 use crate::ui::sheet::sheet;
 use crate::ui::why::{reasons, why_lines};
@@ -44,7 +44,7 @@ fn word(figure: Figure) -> &'static str {
 
 fn inside(view: &PileView, opened: Opened) -> Nodes {
     match opened {
-        Opened::Thing(at) => thing(view, at),
+        Opened::Thing(at) => [thing(view, at), alike(at).into()].into(),
         Opened::Rail(Touched::Figure(figure)) => figure_of(view, figure),
         Opened::Rail(Touched::Verdict) => verdict(view),
     }
@@ -64,6 +64,34 @@ fn thing(view: &PileView, at: usize) -> Nodes {
         UpTo::Unknown(sentence) => return parts::line(sentence).into(),
     };
     [lines(view, &row.lines(), word), parts::support(note)].into()
+}
+
+/// How many alike lie on the pile, and keys for more and fewer.
+fn alike(at: usize) -> El {
+    let store = use_store();
+    let count = move || store.pile(|pile| pile.alike(at));
+    let more = move |word: &str, times: usize| {
+        button("press")
+            .attr("data-more", &times.to_string())
+            .on_click(move || {
+                store.edit_pile(|pile| pile.more(at, times));
+            })
+            .with(word)
+    };
+    let fewer = button("press")
+        .attr("data-more", "-1")
+        .flag("disabled", move || count() < 2)
+        .on_click(move || store.edit_pile(|pile| pile.take_back(at)))
+        .with("One fewer");
+    let said = move || match count() {
+        1 => "One like it on the pile.".to_owned(),
+        count => format!("\u{d7} {count} alike on the pile, each at this price."),
+    };
+    el("section")
+        .class("chips")
+        .with(parts::heading("More alike"))
+        .with(el("p").attr("role", "status").text_of(said))
+        .with(div("chip-row").with([more("One more", 1), more("Five more", 5), fewer]))
 }
 
 fn figure_of(view: &PileView, figure: Figure) -> Nodes {

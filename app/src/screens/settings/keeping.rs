@@ -5,16 +5,21 @@ use leptos::task::spawn_local;
 
 use crate::screens::parts;
 use crate::shell::files::Left;
+use crate::shell::scope;
 use crate::store::{Keeping, use_store};
-use crate::ui::el::{Nodes, button, el};
+use crate::ui::el::{El, Nodes, button, el};
 use crate::ui::icons::{Icon, sign};
 
 const ON_DISK: &str = "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.";
+const SAMPLE: &str = "This is sample data, apart from any book of yours. All names, rates and prices are invented. It never goes into a file, and is laid out anew each time.";
 const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you close the page.";
 
 /// What is kept where, and the key that saves a copy.
 pub fn keeping_safe() -> Nodes {
     let store = use_store();
+    if scope::is_sample() {
+        return [parts::line(SAMPLE), key_sample(false, "Leave the sample")].into();
+    }
     let told = Live::new("");
     let save = move || {
         spawn_local(async move {
@@ -45,6 +50,16 @@ pub fn keeping_safe() -> Nodes {
             .attr("role", "status")
             .text_of(move || told.get().to_owned()),
         hint.with(" still writes your book to a file."),
+        key_sample(true, "Look around in a sample"),
     ]
     .into()
+}
+
+/// The key that turns to sample data, or back.
+pub fn key_sample(on: bool, word: &str) -> El {
+    let store = use_store();
+    button("press")
+        .attr("data-sample", if on { "in" } else { "out" })
+        .on_click(move || store.turn_to_sample(on))
+        .with(word)
 }

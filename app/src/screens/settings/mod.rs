@@ -15,13 +15,19 @@ use crate::store::use_store;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
 use crate::ui::icons::{Icon, sign};
+use haulwren_core::book::{Command, State};
+use haulwren_core::measure::System;
 
 use std::rc::Rc;
 
+pub use keeping::key_sample;
 pub use postage::card::card;
 pub use postage::pack::{container, kind};
 pub use postage::postage;
 pub use venue::venue;
+
+/// The two systems of units, in their order.
+pub const UNITS: [(&str, &str); 2] = [("oz, in", ""), ("g, cm", "")];
 
 /// The screen.
 pub fn settings() -> Nodes {
@@ -46,6 +52,7 @@ pub fn settings() -> Nodes {
         ))
         .with(parts::heading("Look"))
         .with(theme())
+        .with(units())
         .with(parts::heading("Your book"))
         .with(keeping::keeping_safe());
     [
@@ -69,6 +76,14 @@ fn theme() -> El {
     });
     let shown: Now<usize> = Rc::new(move || chosen.get());
     choice_keys("Light or dark", "theme", true, &words, &shown, &choose)
+}
+
+fn units() -> El {
+    let store = use_store();
+    let chosen: Now<usize> = Rc::new(move || store.read_setup(State::units) as usize);
+    let choose: Do<usize> =
+        Rc::new(move |at: usize| store.dispatch(Command::UseUnits(System::ALL[at]), |_| {}));
+    choice_keys("Units", "units", false, &UNITS, &chosen, &choose)
 }
 
 /// Every venue, with the usual one marked.

@@ -12,6 +12,7 @@ use super::state::State;
 use super::table::Edits;
 use crate::appraise::HouseRules;
 use crate::id::{BookId, DeviceId, RulesId};
+use crate::measure::System;
 use crate::money::Currency;
 use crate::worth::Allowances;
 
@@ -34,6 +35,7 @@ impl State {
         match command {
             Command::Begin { .. } => Err(Refusal::AlreadyBegun),
             Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
+            Command::UseUnits(units) => self.use_units(*units),
             Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
             Command::UseVenue(id) => self.use_venue(*id),
             Command::RemoveVenue(id) => self.remove_venue(*id),
@@ -70,6 +72,13 @@ impl State {
                 DeviceEdit::Name(Some(device)),
             ]),
         ])
+    }
+
+    fn use_units(&self, units: System) -> Result<Vec<Edits>, Refusal> {
+        if units == self.units() {
+            return Err(Refusal::NoChange);
+        }
+        Ok(vec![RulesId::SINGLE.edit([RulesEdit::Units(Some(units))])])
     }
 
     fn set_rules(

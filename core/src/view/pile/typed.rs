@@ -57,6 +57,34 @@ impl Pile {
         times
     }
 
+    /// Lays so many more alike beside a thing, as many as a lot can hold. Says how many were laid.
+    pub fn more(&mut self, at: usize, times: usize) -> usize {
+        let room = MOST_THINGS.saturating_sub(self.things.len());
+        let Some(thing) = self.things.get(at).cloned() else {
+            return 0;
+        };
+        let times = times.min(room);
+        for _ in 0..times {
+            self.things.insert(at + 1, thing.clone());
+        }
+        if let Some(priced) = self.at.filter(|priced| *priced > at) {
+            self.at = Some(priced + times);
+        }
+        times
+    }
+
+    /// How many of one kind lie side by side where a thing lies, itself included.
+    #[must_use]
+    pub fn alike(&self, at: usize) -> usize {
+        let Some(thing) = self.things.get(at) else {
+            return 0;
+        };
+        let is_alike = |other: &&Piled| other.draft == thing.draft;
+        let after = self.things[at..].iter().take_while(is_alike).count();
+        let before = self.things[..at].iter().rev().take_while(is_alike).count();
+        before + after
+    }
+
     /// Puts one thing back.
     pub fn take_back(&mut self, at: usize) {
         if at < self.things.len() {

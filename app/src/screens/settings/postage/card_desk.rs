@@ -2,7 +2,6 @@
 
 use haulwren_core::book::{Command, State};
 use haulwren_core::id::CardId;
-use haulwren_core::measure::WeightUnit;
 use haulwren_core::money::Currency;
 use haulwren_core::view::{CardForm, CardInput, Complaint, ServiceForm, SetupForm};
 use leptos::prelude::*;
@@ -29,15 +28,6 @@ pub struct CardDesk {
     pub zones: Worked<Vec<String>>,
 }
 
-/// A currency of the countries that weigh parcels in ounces, as far as this app knows: the rest begin with grams.
-fn first_unit(currency: Currency) -> WeightUnit {
-    if currency.code() == "USD" {
-        WeightUnit::Ounce
-    } else {
-        WeightUnit::Gram
-    }
-}
-
 fn card_in(form: &SetupForm) -> &CardForm {
     match form {
         SetupForm::Card(form) => form,
@@ -52,7 +42,7 @@ impl CardDesk {
             let card = id.and_then(|id| book.card(id)?.card.as_ref());
             SetupForm::Card(match card {
                 Some(card) => CardForm::of(card, currency),
-                None => CardForm::start(first_unit(currency)),
+                None => CardForm::start(book.units().weight()),
             })
         };
         let desk = Desk::new(Route::Card(id), stored);

@@ -145,10 +145,12 @@ fn containers(book: &State, currency: Currency) -> Vec<El> {
 }
 
 fn kinds(book: &State, _: Currency) -> Vec<El> {
+    let units = book.units();
     let mut rows = Vec::new();
     for kind in book.kinds() {
         let marks: &[&str] = if kind.typical { &["typical"] } else { &[] };
-        let below = format!("{}, {}", kind.piece.weight, kind.piece.size);
+        let (weight, size) = (kind.piece.weight.shown(units), kind.piece.size.shown(units));
+        let below = format!("{weight}, {size}");
         rows.push(row(
             Route::Kind(Some(kind.id)),
             &kind.name,

@@ -69,7 +69,7 @@ impl PackDesk {
                     .map(|kind| PackForm::of_kind(&kind)),
             };
             SetupForm::Pack(known.unwrap_or_else(|| PackForm {
-                metric: currency.code() != "USD",
+                metric: book.units().is_metric(),
                 ..PackForm::default()
             }))
         };

@@ -43,6 +43,19 @@ fn things_are_put_taken_back_and_priced_anew() {
 }
 
 #[test]
+fn more_alike_lie_beside_the_first_and_what_is_priced_stays() {
+    let mut pile = Pile::default();
+    pile.put(&draft("button", "1", "", "0.50"), 1);
+    pile.put(&draft("jug", "3", "", "9"), 1);
+    pile.go(Some(1));
+    assert_eq!(pile.more(0, 5), 5);
+    assert_eq!((pile.things.len(), pile.alike(0), pile.alike(5)), (7, 6, 6));
+    assert_eq!((pile.at, pile.alike(6)), (Some(6), 1));
+    assert_eq!((pile.more(7, 1), pile.alike(7)), (0, 0));
+    assert_eq!(pile.more(0, usize::MAX), MOST_THINGS - 7);
+}
+
+#[test]
 fn a_pile_reads_back_and_one_of_another_time_does_too() {
     let mut pile = of_the_picture();
     pile.tick(1, false);

@@ -11,7 +11,7 @@ use haulwren_core::json;
 use std::cell::RefCell;
 
 /// Raised whenever folding the same changes comes to other records than before.
-const FOLD: &str = "2";
+const FOLD: &str = "3";
 
 /// Kinds that every verdict rests on.
 const SETUP: [&str; 8] = [

@@ -75,6 +75,18 @@ ids! {
     ContainerId;
     /// A thing that was weighed up and left.
     PassedId;
+    /// One outing.
+    TripId;
+    /// One sale or place visited on a trip.
+    StopId;
+    /// A movement of the purse, or a count of it.
+    CashId;
+    /// Work put into things.
+    WorkId;
+    /// One thing that work was put into.
+    WorkedId;
+    /// A picture of a thing.
+    PhotoId;
 }
 
 /// A browser profile's own code: eight characters of base 32 (RFC 4648 section 6, in lower case). Made once on the device, never imported.

@@ -108,6 +108,30 @@ pub fn ordered(fields: &[(&str, String)]) -> String {
     text
 }
 
+/// Reads and writes a choice by its word in files, which is for ever. A word that this version does not know is unreadable. By hand:
+/// what the library derives is many times as many bytes.
+macro_rules! words {
+    ($choice:ident: $($variant:ident $word:literal)*) => {
+        impl serde::Serialize for $choice {
+            fn serialize<S: serde::Serializer>(&self, out: S) -> Result<S::Ok, S::Error> {
+                out.serialize_str(match self {
+                    $(Self::$variant => $word,)*
+                })
+            }
+        }
+
+        impl<'de> serde::Deserialize<'de> for $choice {
+            fn deserialize<D: serde::Deserializer<'de>>(input: D) -> Result<Self, D::Error> {
+                match String::deserialize(input)?.as_str() {
+                    $($word => Ok(Self::$variant),)*
+                    other => Err(serde::de::Error::custom(format_args!("`{other}` is none of its words"))),
+                }
+            }
+        }
+    };
+}
+pub(crate) use words;
+
 /// Reads a form of texts: every field by its name, and one that is missing as it is in an empty form.
 macro_rules! read_form {
     ($form:ident: $($field:ident)*) => {

@@ -1,8 +1,8 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! JSON; ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; lots; what a thing is
-//! worth; the verdict; changes and how they fold; the book that they add up to; the file that carries it; and what each screen shows.
+//! JSON; ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; lots; trips; what a
+//! thing is worth; the verdict; the purse; changes and how they fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
 
@@ -32,10 +32,16 @@ pub mod postage;
 pub mod lot;
 
 #[deny(clippy::arithmetic_side_effects)]
+pub mod trip;
+
+#[deny(clippy::arithmetic_side_effects)]
 pub mod worth;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod appraise;
+
+#[deny(clippy::arithmetic_side_effects)]
+pub mod ledger;
 
 pub mod change;
 

@@ -99,6 +99,13 @@ impl At {
     pub fn day(self) -> Option<Day> {
         Day::shown_at(i64::try_from(self.0).ok()?, i32::from(self.1)).ok()
     }
+
+    /// The minutes after midnight that the clock showed, 0 to 1439.
+    #[must_use]
+    pub fn minute_of_day(self) -> u16 {
+        let minutes = i128::from(self.0) / 60_000 + i128::from(self.1);
+        u16::try_from(minutes.rem_euclid(24 * 60)).unwrap_or(0)
+    }
 }
 
 /// The greatest time and counter that this book has seen.

@@ -1,25 +1,28 @@
 //! The table of kinds: every record that a book can hold, field by field. Names and types are the format: they are never changed or
-//! reused, only added to. A test holds this table against a golden text.
+//! reused, only added to. Those of trips and of work are in `kinds_trips`. A test holds this table against a golden text.
 
 use super::expected::Expected;
+use super::kinds_trips::with_trip_kinds;
 use super::table::{Edits, Record, Rows, Table, kinds, read};
 use crate::appraise::Multiple;
 use crate::change::{Disputes, Fields, RecordKey, Rule};
 use crate::day::Day;
-use crate::id::{CardId, DeviceCode, KindId, LotId, VenueId};
+use crate::id::{CardId, DeviceCode, KindId, LotId, StopId, ThingId, TripId, VenueId, WorkId};
 use crate::json;
+use crate::ledger::{Moved, Paying};
 use crate::lot::Method;
-use crate::measure::{ParcelSize, System, Weight};
+use crate::measure::{Distance, DistanceUnit, ParcelSize, System, Weight};
 use crate::money::{Currency, Money, Rate};
 use crate::packing::{Form, Fragility};
 use crate::postage::{Arrangement, RateCard};
 use crate::stamp::At;
 use crate::terms::Schedule;
+use crate::trip::Manner;
 use crate::worth::Sells;
 use serde_json::Value;
 use uuid::Uuid;
 
-kinds! {
+with_trip_kinds! {
     /// The book itself: one record.
     "book" books Book BookId BookEdit {
         /// The currency of every amount in the book.
@@ -60,6 +63,8 @@ kinds! {
         usual_card UsualCard: CardId, Dispute, since 2;
         /// The units that measures are typed and shown in.
         units Units: System, Dispute, since 3;
+        /// What distances are driven in.
+        distance Distance: DistanceUnit, Dispute, since 3;
     }
 
     /// A place where things are sold.
@@ -96,6 +101,16 @@ kinds! {
         bought Bought: At, Dispute, since 1;
         /// How its price is shared over its things.
         method Method: Method, Dispute, since 2;
+        /// The stop that it was bought at.
+        stop Stop: StopId, Dispute, since 3;
+        /// What had to be paid on top: buyer's premium, sales tax.
+        extras Extras: Money, Dispute, since 3;
+        /// How many things of it are not sorted yet.
+        unsorted Unsorted: u16, Dispute, since 3;
+        /// How it was paid for; in cash when nothing is said.
+        by By: Paying, Dispute, since 3;
+        /// What the trader calls it.
+        name Name: String, Dispute, since 3;
     }
 
     /// One thing.
@@ -118,6 +133,20 @@ kinds! {
         weight Weight: Weight, Dispute, since 2;
         /// Its own size, as it is packed.
         size Size: ParcelSize, Dispute, since 2;
+        /// Its share of its lot, when fixed by hand.
+        share Share: Money, Dispute, since 3;
+        /// Whether the trader keeps it for their own use.
+        kept Kept: bool, Dispute, since 3;
+        /// Of how many pieces it is: a pair, a set.
+        pieces Pieces: u16, Dispute, since 3;
+        /// Its colour.
+        colour Colour: String, Dispute, since 3;
+        /// The size on its label.
+        label Label: String, Dispute, since 3;
+        /// Who made it.
+        maker Maker: String, Dispute, since 3;
+        /// What is wrong with it.
+        flaw Flaw: String, Dispute, since 3;
     }
 
     /// One dated version of a rate card. Once used it is never edited: a new one is written, which follows it.

@@ -14,7 +14,7 @@ use serde_json::Value;
 pub struct Touched {
     /// Something about the book, its devices, rules, venues or terms: what verdicts rest on.
     pub setup: bool,
-    /// Something about lots and things.
+    /// Something about trips, lots and things.
     pub haul: bool,
 }
 
@@ -22,7 +22,10 @@ impl Touched {
     /// What touching a record of this kind touches.
     #[must_use]
     pub fn of(kind: &str) -> Self {
-        let haul = matches!(kind, "lot" | "passed" | "thing");
+        let haul = matches!(
+            kind,
+            "lot" | "passed" | "thing" | "trip" | "stop" | "cash" | "work" | "worked" | "photo"
+        );
         Self { setup: !haul, haul }
     }
 

@@ -1,6 +1,7 @@
 //! Weights, lengths, volumes and the sizes of parcels, kept as they were typed and compared by the exact definitions of
 //! their units.
 
+mod distance;
 mod error;
 mod quantity;
 mod size;
@@ -9,6 +10,7 @@ mod ticks;
 mod units;
 mod volume;
 
+pub use distance::{Distance, DistanceUnit};
 pub use error::MeasureError;
 pub use quantity::{Quantity, Unit};
 pub use size::ParcelSize;

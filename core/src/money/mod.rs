@@ -25,5 +25,5 @@ pub use round::{
     capped, down_to_step, half_away, left_after_reaches, nearest, nearest_step_of, percent_of,
     up_to_step, weighted_mean,
 };
-pub use split::split;
+pub use split::{split, split_finely};
 pub use typed::{parse, plain};

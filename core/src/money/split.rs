@@ -9,19 +9,33 @@ use super::Money;
 /// Raising a total can take a unit from one part (weights 6 6 2: 10 gives 4 4 2, and 11 gives 5 5 1). That is a known
 /// trait of the rule, and is accepted: parts that always add up matter more here.
 pub fn split(total: Money, weights: &[u64]) -> Vec<Money> {
-    let Some(whole) = weight_sum(weights) else {
-        return if weights.is_empty() {
-            Vec::new()
-        } else {
-            split(total, &vec![1; weights.len()])
+    let weights: Vec<u128> = weights.iter().copied().map(u128::from).collect();
+    split_finely(total, &weights).0
+}
+
+/// The greatest weight of [`split_finely`].
+const HEAVIEST: u128 = 10_u128.pow(22);
+
+/// The same as [`split`] by finer weights, 10^22 at most, which is any [`crate::measure::Weight`] in its finest count. Says too which
+/// parts got a spare unit, by their places in the order given.
+pub fn split_finely(total: Money, weights: &[u128]) -> (Vec<Money>, Vec<usize>) {
+    let weights: Vec<u128> = weights
+        .iter()
+        .map(|weight| (*weight).min(HEAVIEST))
+        .collect();
+    let whole: u128 = weights.iter().sum();
+    if whole == 0 {
+        return match weights.len() {
+            0 => (Vec::new(), Vec::new()),
+            count => split_finely(total, &vec![1; count]),
         };
-    };
+    }
     let size = u128::from(total.minor().unsigned_abs());
     let mut parts: Vec<u128> = Vec::with_capacity(weights.len());
     let mut remainders: Vec<(u128, usize)> = Vec::with_capacity(weights.len());
     for (at, weight) in weights.iter().enumerate() {
-        // At most 10^15 × 2^64: inside 128 bits.
-        let scaled = size * u128::from(*weight);
+        // At most 10^15 × 10^22: inside 128 bits.
+        let scaled = size * weight;
         parts.push(scaled / whole);
         remainders.push((scaled % whole, at));
     }
@@ -29,8 +43,10 @@ pub fn split(total: Money, weights: &[u64]) -> Vec<Money> {
     remainders.sort_unstable_by_key(|(remainder, at)| (std::cmp::Reverse(*remainder), *at));
     let given: u128 = parts.iter().sum();
     let spare = usize::try_from(size - given).unwrap_or(usize::MAX);
-    for (_, at) in remainders.into_iter().take(spare) {
-        parts[at] += 1;
+    let mut raised: Vec<usize> = remainders.iter().take(spare).map(|(_, at)| *at).collect();
+    raised.sort_unstable();
+    for at in &raised {
+        parts[*at] += 1;
     }
     let signed = |part: u128| {
         // A part is never over the total, which is in range.
@@ -41,13 +57,7 @@ pub fn split(total: Money, weights: &[u64]) -> Vec<Money> {
             part
         }
     };
-    parts.into_iter().map(signed).collect()
-}
-
-/// The sum of the weights, or `None` when it is nothing.
-fn weight_sum(weights: &[u64]) -> Option<u128> {
-    let sum: u128 = weights.iter().copied().map(u128::from).sum();
-    (sum > 0).then_some(sum)
+    (parts.into_iter().map(signed).collect(), raised)
 }
 
 #[cfg(test)]
@@ -85,5 +95,17 @@ mod tests {
             &[u64::MAX, u64::MAX],
             &[500_000_000_000_000, 500_000_000_000_000],
         );
+    }
+
+    #[test]
+    fn the_parts_that_got_a_spare_unit_are_named() {
+        let check = |total, weights: &[u128], raised: &[usize]| {
+            assert_eq!(split_finely(Money::new(total), weights).1, raised);
+        };
+        check(10_00, &[22, 12, 8], &[0, 1]);
+        check(100, &[1, 1, 1], &[0]);
+        check(90, &[1, 1, 1], &[]);
+        check(5, &[], &[]);
+        check(1, &[u128::MAX, 1], &[0]);
     }
 }

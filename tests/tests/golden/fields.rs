@@ -39,6 +39,7 @@ pub fn all() -> Vec<Edits> {
         lot(),
         thing(),
         super::fields_2::all(),
+        super::fields_3::all(),
     ]
     .concat()
 }

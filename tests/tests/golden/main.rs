@@ -7,6 +7,7 @@
 mod book;
 mod fields;
 mod fields_2;
+mod fields_3;
 mod kinds;
 mod lines;
 mod story;

@@ -43,11 +43,10 @@ fn the_terms_that_hold_are_the_latest_that_have_started() {
 fn a_field_that_this_version_cannot_read_is_left_unset_and_stays_in_its_change() {
     let mut change = Told::begun().log.remove(0);
     (change.kind, change.id) = ("venue".to_owned(), Uuid::from_u128(7));
-    change.set =
-        serde_json::json!({"name": "Quayside", "arrangement": "free_above", "colour": "red"})
-            .as_object()
-            .expect("an object")
-            .clone();
+    change.set = serde_json::json!({"name": "Quayside", "arrangement": "free_above", "hue": "red"})
+        .as_object()
+        .expect("an object")
+        .clone();
     let mut state = State::from_changes(change.device(), std::slice::from_ref(&change));
     let record = change.record();
     assert_eq!(
@@ -57,10 +56,10 @@ fn a_field_that_this_version_cannot_read_is_left_unset_and_stays_in_its_change()
     assert!(
         change
             .line()
-            .contains(r#""arrangement":"free_above","colour":"red""#)
+            .contains(r#""arrangement":"free_above","hue":"red""#)
     );
     let unknown = RecordKey {
-        kind: "trip".to_owned(),
+        kind: "sermon".to_owned(),
         ..record
     };
     assert_eq!(state.stored(&unknown), None);

@@ -8,6 +8,7 @@ pub mod fault;
 pub mod files;
 pub mod lock;
 pub mod page;
+pub mod picture;
 pub mod save;
 pub mod scope;
 pub mod second;

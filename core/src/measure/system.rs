@@ -1,12 +1,11 @@
 //! The units that a trader thinks in: ounces and inches, or grams and centimetres.
 
-use serde::{Deserialize, Serialize};
+use crate::json::words;
 
 use super::{Direction, Length, LengthUnit, ParcelSize, Weight, WeightUnit, whole_steps};
 
 /// A system of units. In files by its name.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum System {
     /// Ounces, pounds and inches.
     #[default]
@@ -14,6 +13,8 @@ pub enum System {
     /// Grams, kilograms and centimetres.
     GramsCentimetres,
 }
+
+words!(System: OuncesInches "ounces_inches" GramsCentimetres "grams_centimetres");
 
 impl System {
     /// Both, in the order in which they are offered.

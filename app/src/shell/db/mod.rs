@@ -3,15 +3,19 @@
 //! The schema never changes: a version bump through the library would delete what it does not declare. A test compares what a browser
 //! opened with a golden text.
 
+mod strict;
+
+pub use strict::Strict;
+
 use super::fault::Fault;
 use super::scope;
 use futures::future::{Either, select};
-use idb::{Factory, KeyRange as Range, Query};
-use js_sys::{Array, Object, Reflect};
+use idb::Factory;
+use js_sys::{Reflect, Uint8Array};
 use rexie::{Index, ObjectStore, Rexie, TransactionMode};
 use std::pin::pin;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{IdbDatabase, IdbTransaction};
+use web_sys::IdbDatabase;
 
 /// Folded records.
 pub const RECORDS: &str = "records";
@@ -121,6 +125,17 @@ impl Db {
         }
     }
 
+    /// The bytes of a row, if it is there.
+    pub async fn bytes(&self, store: &str, key: &str) -> Result<Option<Uint8Array>, Fault> {
+        let rows = self
+            .rexie
+            .transaction(&[store], TransactionMode::ReadOnly)?
+            .store(store)?;
+        let row = rows.get(key.into()).await?;
+        let bytes = row.and_then(|row| Reflect::get(&row, &"b".into()).ok());
+        Ok(bytes.and_then(|bytes| bytes.dyn_into().ok()))
+    }
+
     /// The lines of all changes to a record.
     pub async fn history(&self, record: &str) -> Result<Vec<String>, Fault> {
         let store = self
@@ -148,140 +163,6 @@ pub async fn forget(name: &str) {
 
 /// The longest that the page waits for a database to go, in ms.
 const FORGETTING_MS: u32 = 1_000;
-
-/// A strict transaction under way.
-pub struct Strict {
-    inner: IdbTransaction,
-}
-
-impl Strict {
-    /// Begins a read-write transaction of a durability that the library cannot ask for.
-    pub(super) fn begin(
-        database: &IdbDatabase,
-        stores: &[&str],
-        durability: &str,
-    ) -> Result<Self, Fault> {
-        let names: Array = stores.iter().map(|name| JsValue::from_str(name)).collect();
-        let options = Object::new();
-        let js = |error: JsValue| Fault::from_value(&error);
-        Reflect::set(&options, &"durability".into(), &durability.into()).map_err(js)?;
-        let begin: js_sys::Function = Reflect::get(database, &"transaction".into())
-            .map_err(js)?
-            .unchecked_into();
-        let transaction = begin
-            .call3(database, &names, &"readwrite".into(), &options)
-            .map_err(js)?;
-        Ok(Strict {
-            inner: transaction.unchecked_into(),
-        })
-    }
-
-    fn transaction(&self) -> idb::Transaction {
-        self.inner.clone().into()
-    }
-
-    /// Reads the text `field` of a row.
-    pub async fn get(&self, store: &str, key: &str, field: &str) -> Result<Option<String>, Fault> {
-        let request = self
-            .transaction()
-            .object_store(store)?
-            .get(Query::Key(key.into()))?;
-        Ok(request.await?.and_then(|row| text(&row, field)))
-    }
-
-    /// Reads the text `field` of the rows between two keys (`to` not included).
-    pub async fn texts(
-        &self,
-        store: &str,
-        from: &str,
-        to: &str,
-        field: &str,
-    ) -> Result<Vec<String>, Fault> {
-        let range = Range::bound(&from.into(), &to.into(), None, Some(true))?;
-        let request = self
-            .transaction()
-            .object_store(store)?
-            .get_all(Some(Query::KeyRange(range)), None)?;
-        Ok(request
-            .await?
-            .iter()
-            .filter_map(|row| text(row, field))
-            .collect())
-    }
-
-    /// The rows after a key, before another, at most [`PAGE`] of them.
-    pub(super) async fn page(
-        &self,
-        store: &str,
-        after: &str,
-        to: &str,
-    ) -> Result<Vec<JsValue>, Fault> {
-        let range = Range::bound(&after.into(), &to.into(), Some(true), Some(true))?;
-        let request = self
-            .transaction()
-            .object_store(store)?
-            .get_all(Some(Query::KeyRange(range)), Some(PAGE))?;
-        Ok(request.await?)
-    }
-
-    /// Puts a row that was read elsewhere.
-    pub(super) fn put_row(&self, store: &str, row: &JsValue) -> Result<(), Fault> {
-        self.transaction()
-            .object_store(store)?
-            .put(row, None)
-            .map(drop)
-            .map_err(Fault::from)
-    }
-
-    /// Takes all rows away.
-    pub(super) fn clear(&self, store: &str) -> Result<(), Fault> {
-        self.transaction()
-            .object_store(store)?
-            .clear()
-            .map(drop)
-            .map_err(Fault::from)
-    }
-
-    /// Puts a row. Its failure aborts the transaction, so [`Strict::complete`] tells.
-    pub fn put(&self, store: &str, fields: &[(&str, &str)]) -> Result<(), Fault> {
-        self.transaction()
-            .object_store(store)?
-            .put(&row(fields), None)
-            .map(drop)
-            .map_err(Fault::from)
-    }
-
-    /// Waits until the transaction is on the disk.
-    pub async fn complete(self) -> Result<(), Fault> {
-        // Committing by hand, for a page that is put away right now: a browser that keeps such a page as it stands would keep the
-        // transaction open with it, and everyone after it waiting. Refused only by a transaction that is over, whose end is told below.
-        let done = match self.transaction().commit() {
-            Ok(committing) => committing.await,
-            Err(_) => return Err(Fault::from_transaction(&self.inner)),
-        };
-        match done {
-            Ok(result) if result.is_committed() => Ok(()),
-            _ => Err(Fault::from_transaction(&self.inner)),
-        }
-    }
-
-    /// Drops all that was put.
-    pub fn abort(self) -> Result<(), Fault> {
-        self.inner
-            .abort()
-            .map_err(|error| Fault::from_value(&error))
-    }
-}
-
-fn row(fields: &[(&str, &str)]) -> JsValue {
-    let object = Object::new();
-    for (key, value) in fields {
-        // Setting a property of a fresh plain object cannot fail.
-        let set = Reflect::set(&object, &JsValue::from_str(key), &JsValue::from_str(value));
-        debug_assert!(set.is_ok());
-    }
-    object.into()
-}
 
 /// A text in a row.
 pub fn text(row: &JsValue, field: &str) -> Option<String> {

@@ -21,7 +21,7 @@ pub enum BadLine {
     #[error("the line nests deeper than {MAX_DEPTH} levels")]
     TooDeep,
     /// No change in JSON.
-    #[error("the line is not a change of this book format ({0})")]
+    #[error("it is no line of this book format: {0}")]
     NotAChange(#[from] Error),
     /// The save's first number lies after the change.
     #[error("the change says that its save began after it")]

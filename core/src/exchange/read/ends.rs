@@ -41,8 +41,15 @@ fn of_this_version(object: &Object, version: u64) -> Result<Header, Error> {
 }
 
 fn bad_header(error: &BadLine) -> ReadError {
-    let reason = error.to_string();
+    let reason = reason(error);
     ReadError::BadHeader { reason }
+}
+
+/// What is wrong with a line. Where it stands in the file is said beside it; of itself the line is always the first one.
+pub(super) fn reason(error: &BadLine) -> String {
+    error
+        .to_string()
+        .replace(" at line 1 column ", " at column ")
 }
 
 /// Whether a line is meant to be the last one. No change begins so.

@@ -217,7 +217,7 @@ impl BookReader {
             1 => ReadError::NotABook,
             line => ReadError::BadLine {
                 line,
-                reason: error.to_string(),
+                reason: ends::reason(error),
             },
         }
     }

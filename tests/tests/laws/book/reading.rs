@@ -200,7 +200,7 @@ fn no_line_is_longer_than_two_mebibytes() {
         let bytes = format!("{head}\n{}\n", "x".repeat(length)).into_bytes();
         read(&nobody(), &bytes, 64 << 10).unwrap_err().to_string()
     };
-    assert!(long(haulwren_core::change::MAX_LINE).contains("is not a change"));
+    assert!(long(haulwren_core::change::MAX_LINE).contains("no line of this book format"));
     assert!(long(haulwren_core::change::MAX_LINE + 1).contains("longer than 2 MiB"));
     assert!(long(5 << 20).contains("longer than 2 MiB"));
 }

@@ -1,7 +1,7 @@
 //! A change as one line of text: what is stored, and what a book file carries, byte for byte.
 
 use super::Change;
-use crate::json::{self, field, take_object};
+use crate::json::{self, Object, field, take_object};
 use serde::de::Error as _;
 use serde_json::{Error, Value};
 
@@ -21,7 +21,7 @@ pub enum BadLine {
     #[error("the line nests deeper than {MAX_DEPTH} levels")]
     TooDeep,
     /// No change in JSON.
-    #[error("the line is not a change of this book format ({0})")]
+    #[error("it is no line of this book format: {0}")]
     NotAChange(#[from] Error),
     /// The save's first number lies after the change.
     #[error("the change says that its save began after it")]
@@ -61,14 +61,10 @@ impl Change {
     /// # Errors
     /// When it is too long, too deep, no change, or contradicts itself.
     pub fn from_line(line: &str) -> Result<Self, BadLine> {
-        if line.len() > MAX_LINE {
-            return Err(BadLine::TooLong);
+        let mut object = read_line(line)?;
+        if object.len() > FIELDS {
+            return Err(Error::custom("there is a field that no change has").into());
         }
-        let shape = shape(line);
-        if shape.depth > MAX_DEPTH {
-            return Err(BadLine::TooDeep);
-        }
-        let mut object = json::read_object(line)?;
         let change = Self {
             key: field(&object, "k")?,
             save: field(&object, "save")?,
@@ -79,10 +75,6 @@ impl Change {
             id: field(&object, "id")?,
             set: take_object(&mut object, "set")?,
         };
-        // All eight are there, so whatever is over is unknown or stands twice.
-        if shape.fields != FIELDS {
-            return Err(Error::custom("a field is unknown or stands twice").into());
-        }
         if change.save == 0 || change.save > change.key.seq {
             return Err(BadLine::SaveAfter);
         }
@@ -99,12 +91,42 @@ impl Change {
 /// How many fields a change has.
 const FIELDS: usize = 8;
 
+/// Reads the object that a line of a book file is.
+///
+/// # Errors
+/// When it is too long, too deep, no object, or names a field twice, at whatever depth: readers differ in what they make of that
+/// (RFC 8259 section 4).
+pub(crate) fn read_line(line: &str) -> Result<Object, BadLine> {
+    if line.len() > MAX_LINE {
+        return Err(BadLine::TooLong);
+    }
+    let shape = shape(line);
+    if shape.depth > MAX_DEPTH {
+        return Err(BadLine::TooDeep);
+    }
+    let object = json::read_object(line)?;
+    // Of two fields of one name, one is left once they are read.
+    if object.values().map(fields).sum::<usize>() + object.len() != shape.fields {
+        return Err(Error::custom("a field stands twice").into());
+    }
+    Ok(object)
+}
+
+/// How many fields the objects in a value hold, at all depths.
+fn fields(value: &Value) -> usize {
+    match value {
+        Value::Object(object) => object.len() + object.values().map(fields).sum::<usize>(),
+        Value::Array(values) => values.iter().map(fields).sum(),
+        _ => 0,
+    }
+}
+
 /// What a line is before it is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 struct Shape {
     /// How deep braces and brackets nest outside of texts, whether or not they are closed.
     depth: usize,
-    /// How many fields the outermost braces hold, those that stand twice counted twice.
+    /// How many fields it has at all depths, those that stand twice counted twice.
     fields: usize,
 }
 
@@ -122,7 +144,7 @@ fn shape(line: &str) -> Shape {
                 deepest = deepest.max(depth);
             }
             b'}' | b']' => depth = depth.saturating_sub(1),
-            b':' if depth == 1 => fields += 1,
+            b':' => fields += 1,
             _ => {}
         }
     }
@@ -137,12 +159,24 @@ mod tests {
     use super::*;
 
     #[test]
-    fn fields_are_counted_in_the_outermost_braces_only() {
+    fn fields_are_counted_at_all_depths_outside_of_texts() {
         let check = |line, expected| assert_eq!(shape(line).fields, expected, "{line}");
         check("{}", 0);
         check(r#"{"a":1}"#, 1);
-        check(r#"{"a":":","a" : {"b":{"c":1}}}"#, 2);
-        check(r#"{"a\":":[1,{"b":2}]}"#, 1);
+        check(r#"{"a":":","a" : {"b":{"c":1}}}"#, 4);
+        check(r#"{"a\":":[1,{"b":2}]}"#, 2);
+    }
+
+    #[test]
+    fn a_field_stands_once_at_every_depth() {
+        assert!(read_line(r#"{"a":{"a":[{"a":1},{"a":2}]}}"#).is_ok());
+        for line in [
+            r#"{"a":1,"a":1}"#,
+            r#"{"a":{"b":1,"b":2}}"#,
+            r#"{"a":[{"b":1,"\u0062":2}]}"#,
+        ] {
+            assert!(read_line(line).is_err(), "{line}");
+        }
     }
 
     #[test]
@@ -198,6 +232,7 @@ mod tests {
         check("-300", "-30.5");
         check("-300", "70000");
         check(r#"{"name":"Lamp"}"#, r#"["name"]"#);
+        check(r#"{"name":"Lamp"}"#, r#"{"name":"Lamp","name":"Coat"}"#);
         check("01a1fefc-", "x1a1fefc-");
         check("}}", "}");
         check("}}", "}},");

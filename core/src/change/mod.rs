@@ -10,6 +10,7 @@ mod vector;
 
 pub use fold::{Disputes, Folded, GONE, Rule, fold};
 pub use key::{Key, NotAKey};
+pub(crate) use line::read_line;
 pub use line::{BadLine, MAX_DEPTH, MAX_LINE};
 pub use record::{RecordKey, by_record};
 pub use vector::Vector;

@@ -1,6 +1,6 @@
 //! The book file: JSON Lines text. A header, the changes byte for byte as stored, a trailer with their count and a digest.
 
-use crate::change::Vector;
+use crate::change::{Key, Vector};
 use crate::id::{BookId, DeviceCode};
 use crate::json;
 use crate::money::Currency;
@@ -27,12 +27,17 @@ pub struct Header {
 }
 
 impl Header {
+    /// What [`Header::format`] says.
+    pub const FORMAT: &'static str = "haulwren-book";
+    /// The newest version of the format that is read here, and the one that is written.
+    pub const VERSION: u32 = 1;
+
     /// A header of this format.
     #[must_use]
     pub fn new(book: BookId, currency: Currency, sender: DeviceCode, have: Vector) -> Self {
         Self {
-            format: "haulwren-book".to_owned(),
-            version: 1,
+            format: Self::FORMAT.to_owned(),
+            version: Self::VERSION,
             book,
             currency,
             sender,
@@ -79,14 +84,48 @@ pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str
     text
 }
 
+/// The same with only what changed: the changes that are not within `have`, which the last file *read from* the device that this one
+/// is for said. Of a device that no file was ever read from, nothing is known: then `have` is empty, and the whole book goes.
+///
+/// The changes of each device come in the order of their numbers, as [`write_book`] takes them too.
+#[must_use]
+pub fn write_changed<'a>(
+    header: &Header,
+    have: &Vector,
+    changes: impl IntoIterator<Item = &'a str>,
+) -> String {
+    let above: Vec<&str> = changes
+        .into_iter()
+        .filter(|line| is_above(line, have))
+        .collect();
+    write_book(header, above)
+}
+
+/// Whether the line of a change is not within what somebody has.
+#[must_use]
+pub fn is_above(line: &str, have: &Vector) -> bool {
+    let key = line
+        .strip_prefix(r#"{"k":""#)
+        .and_then(|rest| rest.get(..19));
+    match key.and_then(|key| key.parse::<Key>().ok()) {
+        Some(key) => key.seq > have.of(key.device),
+        // Rather one line too much than one too few.
+        None => true,
+    }
+}
+
 /// SHA-256 (FIPS 180-4) in lower-case hexadecimal digits.
 ///
 /// # Panics
 /// Never: a string takes all that is written to it.
 #[must_use]
 pub fn sha256(bytes: &[u8]) -> String {
-    let mut digits = String::with_capacity(64);
-    for byte in Sha256::digest(bytes) {
+    hex(&Sha256::digest(bytes))
+}
+
+pub(super) fn hex(bytes: &[u8]) -> String {
+    let mut digits = String::with_capacity(2 * bytes.len());
+    for byte in bytes {
         write!(digits, "{byte:02x}").expect("a string takes all");
     }
     digits

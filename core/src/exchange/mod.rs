@@ -1,5 +1,11 @@
-//! What leaves the book and comes into it: the book file.
+//! What leaves the book and comes into it: the book file, and the haul as a table for spreadsheets.
 
 mod book_file;
+mod csv;
+mod read;
+mod take_home;
 
-pub use book_file::{Header, Trailer, sha256, write_book};
+pub use book_file::{Header, Trailer, is_above, sha256, write_book, write_changed};
+pub use csv::{Csv, guard, unguard};
+pub use read::{Against, BookReader, Incoming, Line, Meeting, NewOf, ReadError, fold_in, one_book};
+pub use take_home::{COLUMNS, Cell, Column, Row, take_home};

@@ -4,12 +4,14 @@
 //! add, then `HAULWREN_GOLDEN=write cargo test -p haulwren-tests --test golden` writes them anew; look at the difference before it
 //! goes in. A file that is missing does not compile: make it, empty, first.
 
+mod bad;
 mod book;
 mod fields;
 mod fields_2;
 mod fields_3;
 mod kinds;
 mod lines;
+mod opens;
 mod story;
 
 #[cfg(not(target_arch = "wasm32"))]

@@ -10,7 +10,7 @@ use serde_json::Value;
 use sha2::{Digest, Sha256};
 
 /// The file of everything that a device holds, in the order of the changes' keys.
-fn file_of(device: &Device) -> String {
+pub fn file_of(device: &Device) -> String {
     let (book, currency) = device.state.book().unwrap();
     let header = Header::new(book, currency, device.state.me, device.vector().clone());
     let mut changes = device.log.clone();

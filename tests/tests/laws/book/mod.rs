@@ -8,11 +8,14 @@ mod deciding;
 mod device;
 mod files;
 mod folding;
+mod joining;
 mod lines;
 mod model;
 mod program;
+mod reading;
 mod replicas;
 mod stamping;
+mod taking_home;
 mod undoing;
 
 pub use device::Device;

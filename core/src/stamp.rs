@@ -123,6 +123,16 @@ impl Clock {
         }
     }
 
+    /// The greatest seen, as a stamp of this device: what no later own stamp may fall behind.
+    #[must_use]
+    pub const fn last(self, device: DeviceCode) -> Stamp {
+        Stamp {
+            ms: self.ms,
+            counter: self.counter,
+            device,
+        }
+    }
+
     /// The next own stamp, greater than all seen. A full counter carries into the ms.
     ///
     /// No stamp goes beyond [`LAST_MS`], so that every stamp can be read back. Only a forged one stands at the very end of time;

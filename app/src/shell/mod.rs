@@ -1,5 +1,6 @@
 //! One file for each concern of the browser: storage, saving, other tabs, the clock, files. No logic of the trade.
 
+pub mod bring;
 pub mod clock;
 pub mod db;
 pub mod device;

@@ -4,11 +4,12 @@
 //! transaction, and only then is the command decided (which takes no waiting, so the transaction stays alive). Reading on in the same
 //! transaction instead of starting over leaves no gap for a third tab.
 
-use super::db::{CHANGES, Db, META, RECORDS, Strict};
+use super::db::{CHANGES, Db, META, RECORDS, Strict, text};
 use super::fault::Fault;
 use super::lock;
 use haulwren_core::book::{Edits, Refusal, State, Touched};
-use haulwren_core::change::{Change, Key, RecordKey};
+use haulwren_core::change::{Change, Key, RecordKey, Vector};
+use haulwren_core::exchange::fold_in;
 use haulwren_core::json::{self, field};
 use haulwren_core::stamp::{At, Stamp};
 use std::cell::RefCell;
@@ -109,6 +110,60 @@ pub async fn catch_up(db: &Db, book: &RefCell<State>) -> Result<Touched, Fault> 
 }
 
 async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
+    let own = catch_up_own(transaction, book).await?;
+    let others = catch_up_others(transaction, book).await?;
+    Ok(own.and(others))
+}
+
+/// Reads on what another tab brought in of other devices.
+async fn catch_up_others(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
+    let vector = transaction.get(META, "vector", "v").await?;
+    let vector: Option<Vector> = vector
+        .map(|text| json::read(&text))
+        .transpose()
+        .map_err(|error| Fault::Damaged(error.to_string()))?;
+    let mut records = Vec::new();
+    for key in vector.iter().flat_map(Vector::iter) {
+        let known = book.borrow().vector.of(key.device);
+        if key.seq <= known {
+            continue;
+        }
+        let [from, to] = [known, key.seq].map(|seq| {
+            let seq = seq + 1;
+            Key { seq, ..key }.to_string()
+        });
+        for line in transaction.texts(CHANGES, &from, &to, "t").await? {
+            let change =
+                Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
+            book.borrow_mut().note(change.key, change.stamp);
+            records.push(change.record());
+        }
+    }
+    records.sort_unstable();
+    records.dedup();
+    let mut touched = Touched::default();
+    for record in &records {
+        touched = touched.and(fold_record(transaction, book, record).await?);
+    }
+    Ok(touched)
+}
+
+/// Folds one record again from all its changes.
+pub async fn fold_record(
+    transaction: &Strict,
+    book: &RefCell<State>,
+    record: &RecordKey,
+) -> Result<Touched, Fault> {
+    let rows = transaction.rows(CHANGES, "r", &record.to_string()).await?;
+    let mut changes = Vec::with_capacity(rows.len());
+    for row in &rows {
+        let line = text(row, "t").unwrap_or_default();
+        changes.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
+    }
+    Ok(fold_in(&mut book.borrow_mut(), &[], changes))
+}
+
+async fn catch_up_own(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
     let (me, ours) = (book.borrow().me, book.borrow().head());
     let head = transaction.get(META, "head", "v").await?;
     let head = head

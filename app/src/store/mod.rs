@@ -2,6 +2,7 @@
 //!
 //! The book is one cell that is not reactive. Each save tells who follows what it touched, and views are worked out anew.
 
+mod bring;
 mod copy;
 mod drafts;
 mod look;
@@ -10,6 +11,8 @@ mod pile;
 mod sample;
 mod saving;
 mod setups;
+
+pub use bring::Bringing;
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;

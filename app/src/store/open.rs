@@ -7,7 +7,7 @@ use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
-use crate::shell::{page, save, scope, start};
+use crate::shell::{bring, page, save, scope, start};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -28,6 +28,10 @@ impl Store {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner;
         self.open_second(&db).await;
+        bring::settle(&db, &|done, total| {
+            self.phase.set(Phase::Opening(Some((done, total))));
+        })
+        .await?;
         let state = start::begin(&db, |done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })

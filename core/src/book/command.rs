@@ -2,7 +2,7 @@
 
 use super::expected::Expected;
 use crate::appraise::HouseRules;
-use crate::id::{CardId, ContainerId, KindId, ThingId, VenueId};
+use crate::id::{BookId, CardId, ContainerId, KindId, ThingId, VenueId};
 use crate::lot::Method;
 use crate::measure::{ParcelSize, System, Weight};
 use crate::money::{Currency, Money};
@@ -127,6 +127,15 @@ pub enum Command {
     Begin {
         /// The currency of all its amounts.
         currency: Currency,
+        /// What this device is called.
+        device: String,
+    },
+    /// Names this device.
+    NameDevice(String),
+    /// Makes one book of several that a file brought together: this one stays. Names this device where it has no name yet.
+    OneBook {
+        /// The book that stays.
+        stays: BookId,
         /// What this device is called.
         device: String,
     },

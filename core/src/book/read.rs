@@ -1,12 +1,12 @@
 //! Looking things up in the book, gone ones left out.
 
 use super::expected::Expected;
-use super::kinds::{Lot, Passed, Terms, Thing, Venue};
+use super::kinds::{Device, Lot, Passed, Terms, Thing, Venue};
 use super::state::State;
 use super::table::{Record, Table};
 use crate::appraise::HouseRules;
 use crate::day::Day;
-use crate::id::{BookId, DeviceCode, LotId, RulesId, TermsId, ThingId, VenueId};
+use crate::id::{BookId, DeviceCode, DeviceId, LotId, RulesId, TermsId, ThingId, VenueId};
 use crate::measure::System;
 use crate::money::Currency;
 use crate::worth::Allowances;
@@ -42,10 +42,18 @@ impl State {
     /// What a device is called, or its code while it has no name here.
     #[must_use]
     pub fn name_of(&self, code: DeviceCode) -> String {
-        let named = there(&self.tables.devices)
-            .find(|(_, device)| device.code == Some(code))
+        let named = self
+            .device(code)
             .and_then(|(_, device)| device.name.clone());
         named.unwrap_or_else(|| code.to_string())
+    }
+
+    /// The device with a code.
+    #[must_use]
+    pub fn device(&self, code: DeviceCode) -> Option<(DeviceId, &Device)> {
+        there(&self.tables.devices)
+            .find(|(_, device)| device.code == Some(code))
+            .map(|(id, device)| (DeviceId(id), device))
     }
 
     /// The house rules: what the trader set, else modest limits that are on from the first day.

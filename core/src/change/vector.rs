@@ -19,8 +19,11 @@ impl Vector {
         self.0.get(&device).copied().unwrap_or(0)
     }
 
-    /// Takes note of a change.
+    /// Takes note of a change. Number 0 stands for none.
     pub fn note(&mut self, key: Key) {
+        if key.seq == 0 {
+            return;
+        }
         let highest = self.0.entry(key.device).or_insert(0);
         *highest = (*highest).max(key.seq);
     }

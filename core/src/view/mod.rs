@@ -1,5 +1,6 @@
 //! What each screen shows: one plain struct for each, from the book and what is being typed. Typed values, not laid-out text.
 
+mod brought;
 mod card_form;
 mod complaint;
 mod decide;
@@ -20,6 +21,7 @@ mod setup_form;
 mod venue_form;
 mod what;
 
+pub use brought::brought;
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;

@@ -14,7 +14,7 @@ use leptos::prelude::*;
 
 use crate::route::{self, Route};
 use crate::screens::parts;
-use crate::screens::settings::{UNITS, key_sample};
+use crate::screens::settings::{UNITS, bring_in, key_sample};
 use crate::shell::device;
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
@@ -93,7 +93,11 @@ pub fn first() -> El {
         .with(parts::submit("Next: your first venue").attr("data-begin", ""))
         .with(parts::heading("Or first"))
         .with(parts::support(SAMPLE))
-        .with(key_sample(true, "Look around in a sample"));
+        .with(key_sample(true, "Look around in a sample"))
+        .with(parts::support(
+            "Have you a book on another device? Save a copy there, and open it here.",
+        ))
+        .with(bring_in("Open a book file"));
     div("scroll").with(form)
 }
 

@@ -3,6 +3,7 @@
 use crate::live::Live;
 use leptos::task::spawn_local;
 
+use super::bring::bring_in;
 use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::scope;
@@ -50,6 +51,8 @@ pub fn keeping_safe() -> Nodes {
             .attr("role", "status")
             .text_of(move || told.get().to_owned()),
         hint.with(" still writes your book to a file."),
+        parts::heading("A file from another device"),
+        bring_in("Open a book file"),
         key_sample(true, "Look around in a sample"),
     ]
     .into()

@@ -1,5 +1,6 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
+mod bring;
 mod keeping;
 mod postage;
 mod rules;
@@ -20,6 +21,7 @@ use haulwren_core::measure::System;
 
 use std::rc::Rc;
 
+pub use bring::bring_in;
 pub use keeping::key_sample;
 pub use postage::card::card;
 pub use postage::pack::{container, kind};

@@ -74,6 +74,11 @@ impl Db {
         Ok(Self { rexie, strict })
     }
 
+    /// Begins a read-write transaction that need not be on the disk when it completes.
+    pub fn relaxed(&self, stores: &[&str]) -> Result<Strict, Fault> {
+        self.begin(stores, "relaxed")
+    }
+
     /// Begins a strict read-write transaction: "complete" then means that the system was told to keep it on the disk.
     pub fn strict(&self, stores: &[&str]) -> Result<Strict, Fault> {
         self.begin(stores, "strict")

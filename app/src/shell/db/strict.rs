@@ -46,6 +46,21 @@ impl Strict {
         Ok(request.await?.and_then(|row| text(&row, field)))
     }
 
+    /// The rows of an index with one value.
+    pub async fn rows(&self, store: &str, index: &str, value: &str) -> Result<Vec<JsValue>, Fault> {
+        let index = self.transaction().object_store(store)?.index(index)?;
+        Ok(index.get_all(Some(Query::Key(value.into())), None)?.await?)
+    }
+
+    /// Takes a row away.
+    pub fn delete(&self, store: &str, key: &str) -> Result<(), Fault> {
+        self.transaction()
+            .object_store(store)?
+            .delete(Query::Key(key.into()))
+            .map(drop)
+            .map_err(Fault::from)
+    }
+
     /// Reads the text `field` of the rows between two keys (`to` not included).
     pub async fn texts(
         &self,

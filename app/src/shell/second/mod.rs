@@ -125,6 +125,19 @@ pub async fn join(db: &Rc<Db>) -> Option<(Rc<Second>, Agreed)> {
     }
 }
 
+/// Makes the two agree again, after more than one save came into the book at once.
+pub async fn agree_again(db: &Rc<Db>, second: &Rc<Second>) {
+    let (db, second) = (db.clone(), second.clone());
+    let agreeing = within(async move {
+        let _alone = lock::alone("second").await;
+        agree::agree(&db, &second).await
+    });
+    // The next start makes up for it.
+    if let Some(Err(fault)) = agreeing.await {
+        leptos::logging::warn!("the second copy is behind: {fault}");
+    }
+}
+
 /// Held from before a save until it is in both: two writes at once, from two tabs, could both be hit by one kill.
 pub async fn alone() -> Option<lock::Held> {
     within(lock::alone("second")).await

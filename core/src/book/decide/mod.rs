@@ -34,6 +34,8 @@ impl State {
         let currency = self.currency().ok_or(Refusal::NotBegun)?;
         match command {
             Command::Begin { .. } => Err(Refusal::AlreadyBegun),
+            Command::NameDevice(name) => self.name_device(name, context),
+            Command::OneBook { stays, device } => self.one_book(*stays, device, context),
             Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
             Command::UseUnits(units) => self.use_units(*units),
             Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
@@ -72,6 +74,52 @@ impl State {
                 DeviceEdit::Name(Some(device)),
             ]),
         ])
+    }
+
+    fn name_device(&self, name: &str, context: &mut Context<'_>) -> Result<Vec<Edits>, Refusal> {
+        let name = checked_name(name)?;
+        let known = self.device(self.me);
+        if known.is_some_and(|(_, device)| device.name.as_ref() == Some(&name)) {
+            return Err(Refusal::NoChange);
+        }
+        let id = known.map_or_else(|| DeviceId(context.fresh()), |(id, _)| id);
+        let edits = id.edit([
+            DeviceEdit::Code(Some(self.me)),
+            DeviceEdit::Name(Some(name)),
+        ]);
+        Ok(vec![self.only_new(edits)])
+    }
+
+    /// What makes one book of several that were joined: all but one are taken away, where that was not said yet. Of a book that nothing was
+    /// done in yet, the file's stays; of two that were used, the one that was here, once the changes are folded in.
+    #[must_use]
+    pub fn only_book(&self, stays: BookId) -> Vec<Edits> {
+        let mut edits = Vec::new();
+        if !self.tables.books.contains_key(&stays.0) {
+            return edits;
+        }
+        for (id, entry) in self.tables.books.iter() {
+            if *id != stays.0 && !entry.value.gone {
+                edits.push(BookId(*id).edit([BookEdit::Gone(true)]));
+            }
+        }
+        edits
+    }
+
+    fn one_book(
+        &self,
+        stays: BookId,
+        device: &str,
+        context: &mut Context<'_>,
+    ) -> Result<Vec<Edits>, Refusal> {
+        let mut edits = self.only_book(stays);
+        if self.device(self.me).is_none() {
+            edits.extend(self.name_device(device, context)?);
+        }
+        if edits.is_empty() {
+            return Err(Refusal::NoChange);
+        }
+        Ok(edits)
     }
 
     fn use_units(&self, units: System) -> Result<Vec<Edits>, Refusal> {

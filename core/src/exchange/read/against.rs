@@ -1,7 +1,7 @@
 //! The book that a file is read into: what it has, and whether the two belong together.
 
 use super::ReadError;
-use crate::book::{BookEdit, Edits, Record, State};
+use crate::book::State;
 use crate::change::Vector;
 use crate::exchange::Header;
 use crate::id::BookId;
@@ -58,20 +58,4 @@ impl Against {
             _ => Ok(Meeting::Two),
         }
     }
-}
-
-/// What makes one book of several that were joined: all but one are taken away, where that was not said yet. For a [`Meeting::Fresh`]
-/// the file's stays, for [`Meeting::Two`] the one that was here, once the changes are folded in.
-#[must_use]
-pub fn one_book(state: &State, stays: BookId) -> Vec<Edits> {
-    let mut edits = Vec::new();
-    if !state.tables.books.contains_key(&stays.0) {
-        return edits;
-    }
-    for (id, entry) in state.tables.books.iter() {
-        if *id != stays.0 && !entry.value.is_gone() {
-            edits.push(BookId(*id).edit([BookEdit::Gone(true)]));
-        }
-    }
-    edits
 }

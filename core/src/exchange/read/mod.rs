@@ -9,7 +9,7 @@ mod runs;
 #[cfg(test)]
 mod tests;
 
-pub use against::{Against, Meeting, one_book};
+pub use against::{Against, Meeting};
 pub use error::ReadError;
 pub use incoming::{Incoming, Line, NewOf, fold_in};
 

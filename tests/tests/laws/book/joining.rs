@@ -7,7 +7,7 @@ use super::reading::{read, take_in};
 use super::replicas::{moves, play, settle};
 use haulwren_core::book::Command;
 use haulwren_core::change::{Change, Vector};
-use haulwren_core::exchange::{Against, Header, Meeting, ReadError, one_book, write_changed};
+use haulwren_core::exchange::{Against, Header, Meeting, ReadError, write_changed};
 use haulwren_core::money::Currency;
 use proptest::prelude::*;
 
@@ -113,11 +113,11 @@ proptest! {
             prop_assert_eq!(&device.state.clock, &one.state.clock);
         }
         // One of them settles which book it is; then it is one book for the other too.
-        let edits = one_book(&one.state, ours);
+        let edits = one.state.only_book(ours);
         prop_assert_eq!(edits.len(), 1);
         one.commit(edits);
         prop_assert_eq!(one.state.book().unwrap().0, ours);
-        prop_assert!(one_book(&one.state, ours).is_empty());
+        prop_assert!(one.state.only_book(ours).is_empty());
         let met = take_in(&mut other, &file_of(&one)).unwrap().meeting;
         prop_assert_eq!(met, Meeting::Same);
         prop_assert_eq!(other.state.book(), one.state.book());
@@ -132,7 +132,7 @@ fn an_untouched_book_takes_the_files_and_a_used_one_of_other_money_refuses_it() 
     let file = file_of(&Device::begun());
     let incoming = take_in(&mut euros, &file).unwrap();
     assert_eq!(incoming.meeting, Meeting::Fresh);
-    let edits = one_book(&euros.state, incoming.header.book);
+    let edits = euros.state.only_book(incoming.header.book);
     euros.commit(edits);
     let (book, currency) = euros.state.book().unwrap();
     assert_eq!((book, currency.code()), (incoming.header.book, "USD"));

@@ -1,0 +1,130 @@
+//! Bringing in a book file: chosen or dropped on the page, looked into, then taken.
+
+use crate::live::Live;
+use haulwren_core::exchange::Meeting;
+use haulwren_core::view::brought;
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{DragEvent, File, HtmlInputElement};
+
+use crate::screens::parts;
+use crate::shell::bring::Found;
+use crate::shell::clock;
+use crate::store::{Bringing, Store, use_store};
+use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
+use crate::ui::icons::{Icon, sign};
+
+/// The key that chooses a file, and what comes of it. While it stands, a file can be dropped anywhere on the page.
+pub fn bring_in(word: &'static str) -> El {
+    let store = use_store();
+    let told = Live::new(Bringing::Idle);
+    on_window("dragover", |event| event.prevent_default());
+    on_window("drop", move |event| {
+        event.prevent_default();
+        let files = event
+            .dyn_ref::<DragEvent>()
+            .and_then(DragEvent::data_transfer)
+            .and_then(|dropped| dropped.files());
+        if let Some(file) = files.and_then(|files| files.get(0)) {
+            store.look_into(file.into(), told);
+        }
+    });
+    let body = move || told.with(|told_now| inside(store, told, told_now, word));
+    div("bring").attr("data-bring", "").show(body)
+}
+
+fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nodes {
+    match now {
+        Bringing::Idle => chooser(store, told, word).into(),
+        Bringing::Reading(done, all) => progress("Reading the file", *done, *all).into(),
+        Bringing::Taking(done, all) => progress("Bringing it in", *done, *all).into(),
+        Bringing::Found(found) => preview(store, told, found),
+        Bringing::Done(0) => [
+            parts::status("Nothing in it was new. The book is as it was."),
+            chooser(store, told, "Choose another file"),
+        ]
+        .into(),
+        Bringing::Done(count) => [
+            parts::status(&format!("It is in the book: {count} changes.")),
+            chooser(store, told, "Choose another file"),
+        ]
+        .into(),
+        Bringing::Refused(why) => [
+            parts::line(why).class("fault").attr("role", "alert"),
+            parts::support("Nothing was changed."),
+            chooser(store, told, "Choose another file"),
+        ]
+        .into(),
+    }
+}
+
+/// A file input that looks like a key.
+fn chooser(store: Store, told: Live<Bringing>, word: &str) -> El {
+    let input = el("input")
+        .attr("type", "file")
+        .attr("accept", ".txt,text/plain")
+        .attr("class", "file")
+        .on("change", move |event| {
+            if let Some(file) = chosen(&event.target().map(JsValue::from).unwrap_or_default()) {
+                store.look_into(file.into(), told);
+            }
+        });
+    el("label")
+        .class("press file-key")
+        .with(sign(Icon::Save))
+        .with(span("").with(word))
+        .with(input)
+}
+
+/// The file of an input that was just chosen.
+pub fn chosen(input: &JsValue) -> Option<File> {
+    let input = input.dyn_ref::<HtmlInputElement>()?;
+    let file = input.files()?.get(0);
+    // The same file can be chosen again.
+    input.set_value("");
+    file
+}
+
+fn progress(word: &str, done: usize, all: usize) -> El {
+    let text = if all > 0 {
+        format!("{word}: {done} of {all}")
+    } else {
+        word.to_owned()
+    };
+    parts::status(&text)
+}
+
+/// What the file would bring, and the key that takes it.
+fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
+    let incoming = &found.incoming;
+    if incoming.meeting == Meeting::Two {
+        let why = "This file is of another book than the one on this device, and both were used. Open it where nothing has begun yet.";
+        return [
+            parts::line(why).class("fault").attr("role", "alert"),
+            parts::support("Nothing was changed."),
+            chooser(store, told, "Choose another file"),
+        ]
+        .into();
+    }
+    let lines = brought(&incoming.new);
+    let sum = if lines.is_empty() {
+        "Nothing in it is new.".to_owned()
+    } else {
+        format!("New in this file: {}.", lines.join(", "))
+    };
+    let taken = found.clone();
+    let take = button("press go")
+        .attr("data-bring-in", "")
+        .on_click(move || store.bring_in(taken.clone(), told))
+        .with("Bring it in");
+    let ahead = incoming.far_ahead(clock::now().0).map(|_| {
+        parts::line("Something in it was saved more than a day ahead of this device\u{2019}s clock: one of the two clocks is wrong.")
+    });
+    let not_now = button("press")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Not now");
+    let has_new = !incoming.changes.is_empty();
+    let keys = div("pair keys-row")
+        .with(has_new.then_some(take))
+        .with(not_now);
+    [parts::status(&sum), div("bare").with(ahead), keys].into()
+}

@@ -1,0 +1,64 @@
+//! What a start does about an import that was cut off: what was only laid beside goes, what was taken is folded in.
+
+use super::note::{Note, Stage};
+use super::{BATCH, Progress, fold_records};
+use crate::shell::db::{CHANGES, Db, text};
+use crate::shell::fault::Fault;
+use crate::shell::lock;
+use haulwren_core::book::State;
+use haulwren_core::change::{Change, RecordKey};
+use haulwren_core::id::DeviceCode;
+use std::cell::RefCell;
+
+/// Settles imports that were cut off, before the book is read. An import under way in another tab is waited for.
+pub async fn settle(db: &Db, progress: Progress<'_>) -> Result<(), Fault> {
+    if Note::read(db).await?.is_settled() {
+        return Ok(());
+    }
+    let _alone = lock::alone("book").await;
+    let mut note = Note::read(db).await?;
+    for number in note.at(Stage::Staging) {
+        loop {
+            let transaction = db.strict(&[CHANGES])?;
+            let number = number.to_string();
+            let rows = transaction.rows(CHANGES, "i", &number).await?;
+            let keys = rows.iter().filter_map(|row| text(row, "k"));
+            let some: Vec<String> = keys.take(BATCH).collect();
+            for key in &some {
+                transaction.delete(CHANGES, key)?;
+            }
+            transaction.complete().await?;
+            if some.len() < BATCH {
+                break;
+            }
+        }
+        // Its number stays used.
+        note.set(number, Stage::Done);
+    }
+    note.write(db).await?;
+    for number in note.at(Stage::Folding) {
+        let records = touched(db, number).await?;
+        // Folded one record at a time: no other record is looked at.
+        let book = RefCell::new(State::new(DeviceCode::from_chance([0; 5])));
+        fold_records(db, &book, &records, progress).await?;
+        note.set(number, Stage::Done);
+        note.write(db).await?;
+    }
+    Ok(())
+}
+
+/// The records that an import touches.
+async fn touched(db: &Db, number: u64) -> Result<Vec<RecordKey>, Fault> {
+    let transaction = db.strict(&[CHANGES])?;
+    let rows = transaction.rows(CHANGES, "i", &number.to_string()).await?;
+    transaction.complete().await?;
+    let mut records = Vec::new();
+    for row in &rows {
+        let line = text(row, "t").unwrap_or_default();
+        let change = Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
+        records.push(change.record());
+    }
+    records.sort_unstable();
+    records.dedup();
+    Ok(records)
+}

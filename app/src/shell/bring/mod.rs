@@ -1,0 +1,228 @@
+//! Bringing in a book file: read and checked whole, laid beside the book, taken at one point, then folded in.
+//!
+//! A stop at any moment leaves all of it or none: what is only laid beside is thrown away at the next start, what was taken is folded in
+//! then. Nothing reads changes that are laid beside.
+
+mod finish;
+mod note;
+
+pub use finish::settle;
+
+use super::db::{CHANGES, Db, META, RECORDS, text};
+use super::fault::Fault;
+use super::lock;
+use super::save::{self, Head};
+use haulwren_core::book::State;
+use haulwren_core::change::{Key, RecordKey, Vector};
+use haulwren_core::exchange::{Against, BookReader, Incoming, Line, ReadError};
+use haulwren_core::json;
+use js_sys::Uint8Array;
+use note::{Note, Stage};
+use std::cell::RefCell;
+use std::rc::Rc;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Blob;
+
+/// Bytes of a file that are read at once.
+const PIECE: u32 = 1 << 20;
+
+/// Changes laid beside the book, or records folded, in one transaction.
+const BATCH: usize = 500;
+
+/// Why a file was not brought in. The book is as it was.
+#[derive(Debug)]
+pub enum Unread {
+    /// The file is not one that fits.
+    Unfit(ReadError),
+    /// The browser does not hand it out.
+    NoFile,
+    /// The book moved on since the file was looked at.
+    MovedOn,
+    /// The storage failed.
+    Fault(Fault),
+}
+
+impl From<Fault> for Unread {
+    fn from(fault: Fault) -> Self {
+        Self::Fault(fault)
+    }
+}
+
+impl From<ReadError> for Unread {
+    fn from(error: ReadError) -> Self {
+        Self::Unfit(error)
+    }
+}
+
+/// How far it is: done, of all.
+pub type Progress<'a> = &'a dyn Fn(usize, usize);
+
+/// A file that was read, and how far the book went when it was held against it.
+#[derive(Clone)]
+pub struct Found {
+    /// What it brings.
+    pub incoming: Rc<Incoming>,
+    at: Vector,
+}
+
+/// Reads a file to its end and holds it against the book. Nothing is changed.
+pub async fn read(
+    db: &Db,
+    book: &RefCell<State>,
+    file: &Blob,
+    progress: Progress<'_>,
+) -> Result<Found, Unread> {
+    let against = Against::of(&book.borrow());
+    let at = against.vector.clone();
+    let mut reader = BookReader::new(against);
+    // Sizes of files fit 2^53.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    let all = file.size() as u64;
+    let mut from = 0_u64;
+    while from < all {
+        let to = (from + u64::from(PIECE)).min(all);
+        let bytes = piece(file, from, to).await.ok_or(Unread::NoFile)?;
+        reader.push(&bytes)?;
+        from = to;
+        let kilobytes = |bytes: u64| usize::try_from(bytes / 1_000).unwrap_or(usize::MAX);
+        progress(kilobytes(from), kilobytes(all));
+    }
+    let incoming = reader.finish()?;
+    if incoming.already_known > 0 {
+        compare(db, &incoming).await?;
+    }
+    Ok(Found {
+        incoming: Rc::new(incoming),
+        at,
+    })
+}
+
+async fn piece(file: &Blob, from: u64, to: u64) -> Option<Vec<u8>> {
+    #[allow(clippy::cast_precision_loss)]
+    let piece = file.slice_with_f64_and_f64(from as f64, to as f64).ok()?;
+    let buffer = JsFuture::from(piece.array_buffer()).await.ok()?;
+    Some(Uint8Array::new(&buffer).to_vec())
+}
+
+/// What is stored must say what the file says under the same keys.
+async fn compare(db: &Db, incoming: &Incoming) -> Result<(), Unread> {
+    let mut differs = None;
+    db.each(CHANGES, "", "~", |row| {
+        let stored = text(row, "k").zip(text(row, "t"));
+        if let Some((key, line)) = stored
+            && let Ok(key) = key.parse::<Key>()
+            && differs.is_none()
+        {
+            differs = incoming.compare(key, &line).err();
+        }
+        Ok(())
+    })
+    .await?;
+    differs.map_or(Ok(()), |error| Err(error.into()))
+}
+
+/// Takes what a file brings into the book. Saves of any tab wait until it is done.
+pub async fn take(
+    db: &Db,
+    book: &RefCell<State>,
+    found: &Found,
+    progress: Progress<'_>,
+) -> Result<(), Unread> {
+    let _alone = lock::alone("book").await;
+    save::catch_up(db, book).await?;
+    if book.borrow().vector != found.at {
+        return Err(Unread::MovedOn);
+    }
+    let incoming = &*found.incoming;
+    let mut note = Note::read(db).await?;
+    let number = note.begin();
+    note.write(db).await?;
+    lay_beside(db, number, &incoming.changes, progress).await?;
+    // The commit point. The vector counts what is laid beside from here on, and so does the next start.
+    note.set(number, Stage::Folding);
+    let after = after(&book.borrow(), &incoming.changes);
+    let transaction = db.strict(&[META])?;
+    note.put_in(&transaction)?;
+    note::put_peer(&transaction, incoming).await?;
+    put_notes(&transaction, &after)?;
+    transaction.complete().await?;
+    fold_records(db, book, &incoming.touched(), progress).await?;
+    note.set(number, Stage::Done);
+    note.write(db).await?;
+    let mut state = book.borrow_mut();
+    for line in &incoming.changes {
+        state.note(line.key, line.stamp);
+    }
+    Ok(())
+}
+
+/// The book's notes as they are once the changes are in: only clock and vector are of use.
+fn after(state: &State, changes: &[Line]) -> State {
+    let mut after = State::new(state.me);
+    after.vector.clone_from(&state.vector);
+    after.clock = state.clock;
+    for line in changes {
+        after.note(line.key, line.stamp);
+    }
+    after
+}
+
+fn put_notes(transaction: &super::db::Strict, after: &State) -> Result<(), Fault> {
+    let vector = json::write(&after.vector);
+    transaction.put(META, &[("k", "vector"), ("v", &vector)])?;
+    // No own stamp may fall behind what came in.
+    let head = Head {
+        seq: after.head(),
+        stamp: after.clock.last(after.me),
+    };
+    transaction.put(META, &[("k", "head"), ("v", &head.to_json())])
+}
+
+async fn lay_beside(
+    db: &Db,
+    number: u64,
+    changes: &[Line],
+    progress: Progress<'_>,
+) -> Result<(), Fault> {
+    let number = number.to_string();
+    for (done, batch) in changes.chunks(BATCH).enumerate() {
+        let transaction = db.relaxed(&[CHANGES])?;
+        for line in batch {
+            let row = [
+                ("k", line.key.to_string()),
+                ("r", line.record.to_string()),
+                ("s", line.stamp.to_string()),
+                ("t", line.text.clone()),
+                ("i", number.clone()),
+            ];
+            transaction.put(
+                CHANGES,
+                &row.each_ref().map(|(key, value)| (*key, &**value)),
+            )?;
+        }
+        transaction.complete().await?;
+        progress(done * BATCH + batch.len(), changes.len());
+    }
+    Ok(())
+}
+
+/// Folds records again from all their changes, in memory and on the disk.
+async fn fold_records(
+    db: &Db,
+    book: &RefCell<State>,
+    records: &[RecordKey],
+    progress: Progress<'_>,
+) -> Result<(), Fault> {
+    for (done, batch) in records.chunks(BATCH).enumerate() {
+        let transaction = db.strict(&[CHANGES, RECORDS])?;
+        for record in batch {
+            save::fold_record(&transaction, book, record).await?;
+            if let Some(json) = book.borrow().stored(record) {
+                transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
+            }
+        }
+        transaction.complete().await?;
+        progress(done * BATCH + batch.len(), records.len());
+    }
+    Ok(())
+}

@@ -1,0 +1,113 @@
+//! Bringing in a book file: looked into first, then taken.
+
+use super::{Phase, Store};
+use crate::live::Live;
+use crate::notice::Notice;
+use crate::shell::bring::{self, Found, Unread};
+use crate::shell::device;
+use crate::shell::second;
+use haulwren_core::book::{Command, Touched};
+use leptos::task::spawn_local;
+use web_sys::Blob;
+
+/// How far bringing in a file is.
+#[derive(Clone)]
+pub enum Bringing {
+    /// Nothing was chosen yet.
+    Idle,
+    /// The file is being read: kilobytes, of all.
+    Reading(usize, usize),
+    /// It was read, and this is what it brings.
+    Found(Found),
+    /// It is being taken: steps done, of all.
+    Taking(usize, usize),
+    /// So many changes came in.
+    Done(usize),
+    /// It was not taken, and why.
+    Refused(String),
+}
+
+impl Store {
+    /// Reads a file and tells what it would bring. Nothing is changed.
+    pub fn look_into(self, file: Blob, told: Live<Bringing>) {
+        told.set(Bringing::Reading(0, 0));
+        spawn_local(async move {
+            let Some(db) = self.inner.db.borrow().clone() else {
+                return told.set(Bringing::Refused(NOWHERE.to_owned()));
+            };
+            let progress = |done, all| told.set(Bringing::Reading(done, all));
+            let found = bring::read(&db, &self.inner.book, &file, &progress).await;
+            told.set(match found {
+                Ok(found) => Bringing::Found(found),
+                Err(why) => Bringing::Refused(self.why_unread(&why)),
+            });
+        });
+    }
+
+    /// Takes what was found in a file.
+    pub fn bring_in(self, found: Found, told: Live<Bringing>) {
+        told.set(Bringing::Taking(0, 0));
+        self.saving.set(true);
+        // Detached: a screen that goes away must not drop it half-way.
+        spawn_local(async move {
+            let Some(db) = self.inner.db.borrow().clone() else {
+                return;
+            };
+            let progress = |done, all| told.set(Bringing::Taking(done, all));
+            let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
+            self.saving.set(false);
+            if let Err(why) = taken {
+                return told.set(Bringing::Refused(self.why_unread(&why)));
+            }
+            self.bump(Touched {
+                setup: true,
+                haul: true,
+            });
+            if let Some(second) = self.inner.second.borrow().clone() {
+                second::agree_again(&db, &second).await;
+            }
+            let stays = found.incoming.header.book;
+            let device = device::likely_name().to_owned();
+            let is_one = self.inner.book.borrow().only_book(stays).is_empty();
+            let is_named = {
+                let book = self.inner.book.borrow();
+                book.device(book.me).is_some()
+            };
+            if !(is_one && is_named) {
+                self.dispatch(Command::OneBook { stays, device }, |_| {});
+            }
+            self.mark_saved();
+            if let Some(tabs) = &*self.inner.tabs.borrow() {
+                tabs.tell(self.inner.book.borrow().head());
+            }
+            told.set(Bringing::Done(found.incoming.changes.len()));
+        });
+    }
+
+    fn why_unread(self, why: &Unread) -> String {
+        match why {
+            Unread::Unfit(error) => {
+                let book = self.inner.book.borrow();
+                error.sentence(&|device| book.name_of(device))
+            }
+            Unread::NoFile => {
+                "The browser does not hand out this file. Choose it once more.".to_owned()
+            }
+            Unread::MovedOn => {
+                "The book has moved on since the file was looked at. Choose it once more."
+                    .to_owned()
+            }
+            Unread::Fault(fault) => {
+                let notice = Notice::storage("The file was not brought in.", fault);
+                [notice.fact, notice.hint].join(" ")
+            }
+        }
+    }
+
+    /// Whether everything was read from the storage, so that a file can be held against it. Tracks it.
+    pub fn can_bring_in(self) -> bool {
+        self.all_read.get() && self.phase.with(|phase| *phase == Phase::Ready)
+    }
+}
+
+const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";

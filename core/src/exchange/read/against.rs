@@ -1,10 +1,10 @@
 //! The book that a file is read into: what it has, and whether the two belong together.
 
 use super::ReadError;
-use crate::book::State;
+use crate::book::{Record as _, State};
 use crate::change::Vector;
 use crate::exchange::Header;
-use crate::id::BookId;
+use crate::id::{BookId, RulesId};
 use crate::money::Currency;
 
 /// What a file is held against.
@@ -16,12 +16,20 @@ pub struct Against {
     pub joined: Vec<BookId>,
     /// How far each device's changes are known here.
     pub vector: Vector,
-    /// Whether nothing was ever done in it but to begin it.
+    /// Whether nothing was ever done in it but to begin it, and to say the units.
     pub untouched: bool,
 }
 
 /// So many changes begin a book: one for it, one for its first device.
 const BEGUN: u64 = 2;
+
+/// Whether a device said nothing but that its book begins, and perhaps, as it is asked first of all, in which units it measures.
+fn only_begun(state: &State) -> bool {
+    let rules = state.tables.rules.get(&RulesId::SINGLE.0);
+    let fields = rules.map(|rules| rules.value.fields());
+    let only_units = fields.is_some_and(|fields| fields.keys().all(|field| field == "units"));
+    state.head() <= BEGUN + u64::from(only_units)
+}
 
 /// How a file's book and the one here go together.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -42,7 +50,7 @@ impl Against {
             book: state.book(),
             joined: state.tables.books.keys().copied().map(BookId).collect(),
             vector: state.vector.clone(),
-            untouched: state.vector.without(state.me).is_empty() && state.head() <= BEGUN,
+            untouched: state.vector.without(state.me).is_empty() && only_begun(state),
         }
     }
 

@@ -5,11 +5,13 @@ use super::files::file_of;
 use super::program::programs;
 use super::reading::{read, take_in};
 use super::replicas::{moves, play, settle};
-use haulwren_core::book::Command;
-use haulwren_core::change::{Change, Vector};
+use haulwren_core::book::{Command, Edits};
+use haulwren_core::change::{Change, RecordKey, Vector};
 use haulwren_core::exchange::{Against, Header, Meeting, ReadError, write_changed};
+use haulwren_core::id::RulesId;
 use haulwren_core::money::Currency;
 use proptest::prelude::*;
+use serde_json::{Value, json};
 
 /// A file of what a device has above `have`.
 fn changed_of(device: &Device, have: &Vector) -> String {
@@ -139,18 +141,17 @@ fn an_untouched_book_takes_the_files_and_a_used_one_of_other_money_refuses_it() 
     assert!(!Against::of(&euros.state).untouched);
 
     let mut used = begun(2, "EUR");
-    let name = Command::SaveVenue {
-        id: None,
-        setup: haulwren_core::book::VenueSetup {
-            name: "Quayside".to_owned(),
-            arrangement: haulwren_core::postage::Arrangement::BuyerAtCost,
-            postage: haulwren_core::money::Money::new(450),
-            packing: haulwren_core::money::Money::new(40),
-            schedule: haulwren_core::terms::Schedule::of(Vec::new()),
+    let rules = |said: Value| Edits {
+        record: RecordKey {
+            kind: "rules".to_owned(),
+            id: RulesId::SINGLE.0,
         },
+        set: said.as_object().unwrap().clone(),
     };
-    let edits = used.decide(&name).unwrap();
-    used.commit(edits);
+    used.commit(vec![rules(json!({"units": "metric"}))]);
+    assert!(Against::of(&used.state).untouched);
+    used.commit(vec![rules(json!({"least_keep": 300}))]);
+    assert!(!Against::of(&used.state).untouched);
     let before = used.state.clone();
     let refused = take_in(&mut used, &file);
     assert!(

@@ -5,6 +5,7 @@ use super::program::programs;
 use haulwren_core::book::{Bought, Command, Purchase};
 use haulwren_core::exchange::{COLUMNS, Csv, guard, take_home, unguard};
 use haulwren_core::money::Money;
+use haulwren_core::stamp::At;
 use haulwren_core::view::haul;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -116,7 +117,9 @@ proptest! {
     fn any_words_come_back(table in vec(vec(prop_oneof![any::<String>(), "[-=+@;'\"\t\r\n ,a]{0,8}"], 3), 1..6)) {
         let mut csv = Csv::new(false);
         for row in &table {
-            row.iter().for_each(|cell| csv.text(cell));
+            for cell in row {
+                csv.text(cell);
+            }
             csv.end_row();
         }
         let text = csv.finish();
@@ -162,7 +165,7 @@ proptest! {
             prop_assert_eq!(row.len(), COLUMNS.len());
             prop_assert_eq!(&row["id"], &shown.id.to_string());
             prop_assert_eq!(unguard(&row["thing"]), shown.name.as_str());
-            prop_assert_eq!(&row["day"], &shown.bought.and_then(|at| at.day()).unwrap().to_string());
+            prop_assert_eq!(&row["day"], &shown.bought.and_then(At::day).unwrap().to_string());
             prop_assert_eq!(!row["to_settle"].is_empty(), shown.disputed);
             prop_assert_eq!(row["sells_likely"].is_empty(), shown.sells.is_none());
             prop_assert_eq!(row["verdict"].is_empty(), shown.expected.is_none());

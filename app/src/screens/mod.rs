@@ -19,6 +19,7 @@ use leptos::task::spawn_local;
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
 use crate::store::{Keeping, Phase, use_store};
+use crate::ui::ask::ask_sheet;
 use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::icons::Icon;
 use crate::ui::notice::{notice, saving};
@@ -48,7 +49,7 @@ pub fn app() -> El {
         .with(update::offer())
         .show(body)
         .with(saving(store.saving));
-    div("app").with(main).show(bar)
+    div("app").with(main).show(bar).with(ask_sheet())
 }
 
 fn screen(stage: Route) -> Nodes {

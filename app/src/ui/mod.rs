@@ -1,5 +1,6 @@
 //! Presentational parts: they know money and measures, but not the book.
 
+pub mod ask;
 pub mod cell;
 pub mod choice;
 pub mod el;

@@ -1,5 +1,6 @@
 //! Looking up trips, stops, the purse, work and pictures.
 
+use super::costs::SharedLot;
 use super::kinds::{Cash, Lot, Photo, Stop, Trip};
 use super::read::{one, there};
 use super::state::State;
@@ -85,7 +86,13 @@ impl State {
             }
         }
         stops.sort_unstable_by_key(|(id, stop)| {
-            (stop.arrived.is_none(), ms(stop.arrived), stop.planned, *id)
+            (
+                stop.arrived.is_none(),
+                ms(stop.arrived),
+                stop.left.is_none(),
+                stop.planned,
+                *id,
+            )
         });
         stops
     }
@@ -114,13 +121,19 @@ impl State {
     /// A trip's purse: the sum of its movements, less what was paid in cash for the lots of its stops.
     #[must_use]
     pub fn purse(&self, trip: TripId) -> Purse {
+        self.purse_among(trip, &self.lots())
+    }
+
+    /// The same, where the lots are worked out already.
+    #[must_use]
+    pub fn purse_among(&self, trip: TripId, lots: &[SharedLot<'_>]) -> Purse {
         let mut purse = Purse::default();
         for (_, cash) in self.cash_of(trip) {
             if let (Some(what), Some(amount)) = (cash.what, cash.amount) {
                 purse.moved(what, amount);
             }
         }
-        for lot in self.lots() {
+        for lot in lots {
             if self.trip_of(lot.lot) == Some(trip) {
                 purse.paid(lot.lot.by.unwrap_or_default(), lot.total);
             }

@@ -34,7 +34,12 @@ impl State {
             trip
         };
         saved.extend(self.leaving(context));
-        let id = stop.unwrap_or_else(|| StopId(context.fresh()));
+        let id = match (stop, self.open_stop()) {
+            (Some(planned), _) => planned,
+            // So that stops keep their order, whatever the clock says.
+            (None, Some((before, _))) => StopId(context.fresh_after(before.0)),
+            (None, None) => StopId(context.fresh()),
+        };
         let mut edits = vec![
             StopEdit::Trip(Some(trip)),
             StopEdit::Arrived(Some(context.at)),

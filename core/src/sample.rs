@@ -2,8 +2,11 @@
 //! rates and prices are made up.
 
 use crate::appraise::HouseRules;
-use crate::book::{Bought, Command, LeftBehind, Purchase, State, VenueSetup};
+use crate::book::{
+    Bought, Command, LeftBehind, LotCommand, Purchase, State, TripCommand, VenueSetup,
+};
 use crate::day::Day;
+use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::measure::{Direction, ParcelSize, Weight, WeightUnit};
 use crate::money::{Currency, Money, Rate};
@@ -56,23 +59,40 @@ pub fn sample(step: usize, state: &State, today: Day) -> Option<Command> {
             container: container.clone(),
         });
     }
-    let place = place - containers.len();
-    if let Some((paid, things)) = buys.get(place) {
-        return buy(state, paid, things, today).map(Command::Buy);
-    }
-    match place - buys.len() {
-        0 => passed(state, today).map(Command::PassBy),
-        _ => None,
+    match place - containers.len() {
+        0 => Some(Command::Trip(TripCommand::StartTrip {
+            name: String::new(),
+            took_out: Some(Money::new(80_00)),
+            odometer: None,
+        })),
+        1 => Some(Command::Trip(TripCommand::NextStop {
+            stop: None,
+            name: "Alder Lane driveway sale".to_owned(),
+        })),
+        2 => Some(Command::Lot(LotCommand::BuyUnsorted {
+            count: 12,
+            paid: Money::new(10_00),
+            by: Paying::Cash,
+            name: String::new(),
+        })),
+        place => match buys.get(place - 3) {
+            Some(bought) => buy(state, bought, today).map(Command::Buy),
+            None if place - 3 == buys.len() => passed(state, today).map(Command::PassBy),
+            None => None,
+        },
     }
 }
 
 /// A thing as it was typed at the table: name, kind, asked, low, likely, high.
 type Typed = [&'static str; 6];
 
-/// What was paid, in cents, and what for.
-const BUYS: [(i64, &[Typed]); 4] = [
+/// What was paid, in cents, how, and what for.
+type Paid = (i64, Paying, &'static [Typed]);
+
+const BUYS: [Paid; 4] = [
     (
         10_00,
+        Paying::Cash,
         &[
             [
                 "wool duffle coat, child",
@@ -88,6 +108,7 @@ const BUYS: [(i64, &[Typed]); 4] = [
     ),
     (
         4_50,
+        Paying::Other,
         &[[
             "brass bookends (pair)",
             "Crockery",
@@ -99,9 +120,14 @@ const BUYS: [(i64, &[Typed]); 4] = [
     ),
     (
         6_00,
+        Paying::Cash,
         &[["linen wrap dress", "Dress", "6", "18", "26", "34"]],
     ),
-    (0, &[["enamel jug", "Crockery", "0", "10", "16", "22"]]),
+    (
+        0,
+        Paying::Cash,
+        &[["enamel jug", "Crockery", "0", "10", "16", "22"]],
+    ),
 ];
 
 const LEFT: Typed = ["plaster dog", "Crockery", "2", "6", "9", "12"];
@@ -120,9 +146,9 @@ fn draft(state: &State, typed: &Typed) -> DecideDraft {
     }
 }
 
-fn buy(state: &State, paid: &i64, things: &[Typed], today: Day) -> Option<Purchase> {
+fn buy(state: &State, (paid, by, things): &Paid, today: Day) -> Option<Purchase> {
     let mut bought: Vec<Bought> = Vec::new();
-    for typed in things {
+    for typed in *things {
         bought.push(as_bought(state, &draft(state, typed), today)?);
     }
     let method = if bought.len() > 1 {
@@ -134,6 +160,7 @@ fn buy(state: &State, paid: &i64, things: &[Typed], today: Day) -> Option<Purcha
         paid: Money::new(*paid),
         things: bought,
         method,
+        by: *by,
     })
 }
 
@@ -242,7 +269,11 @@ mod tests {
         let state = told();
         let view = haul(&state).expect("a book");
         assert_eq!(view.rows.len(), 6);
-        assert_eq!(view.spent, Money::new(20_50));
+        // The pictures' Saturday: 80.00 less 26.00 in cash, 4.50 otherwise, 18 things of which 12 are not sorted.
+        assert_eq!(view.spent, Money::new(30_50));
+        let trip = view.trip.expect("a trip");
+        assert_eq!(trip.purse.left(), Money::new(54_00));
+        assert_eq!(trip.purse.spent_other, Money::new(4_50));
         assert_eq!(view.unjudged, 0);
         assert_eq!(view.passed.len(), 1);
         assert_eq!(state.venues().count(), 3);

@@ -20,6 +20,25 @@ impl State {
         }
         edits
     }
+
+    /// All that is new in these edits.
+    ///
+    /// # Errors
+    /// [`Refusal::NoChange`] when nothing is.
+    pub(super) fn all_new(&self, edits: Vec<Edits>) -> Result<Vec<Edits>, Refusal> {
+        let mut new = Vec::with_capacity(edits.len());
+        for edits in edits {
+            let edits = self.only_new(edits);
+            if !edits.set.is_empty() {
+                new.push(edits);
+            }
+        }
+        if new.is_empty() {
+            Err(Refusal::NoChange)
+        } else {
+            Ok(new)
+        }
+    }
 }
 
 pub(super) fn check_amounts(amounts: &[Money]) -> Result<(), Refusal> {
@@ -40,6 +59,22 @@ pub(super) fn check_length(name: &str) -> Result<(), Refusal> {
     } else {
         Ok(())
     }
+}
+
+/// A text that may be missing.
+pub(super) fn checked_text(text: &str, limit: usize) -> Result<Option<String>, Refusal> {
+    let text = text.trim();
+    if text.chars().count() > limit {
+        return Err(Refusal::TextTooLong { limit });
+    }
+    Ok((!text.is_empty()).then(|| text.to_owned()))
+}
+
+/// A name that may be missing.
+pub(super) fn checked_maybe(name: &str) -> Result<Option<String>, Refusal> {
+    let name = name.trim();
+    check_length(name)?;
+    Ok((!name.is_empty()).then(|| name.to_owned()))
 }
 
 pub(super) fn checked_name(name: &str) -> Result<String, Refusal> {

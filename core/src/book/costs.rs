@@ -134,7 +134,10 @@ impl State {
             keep: (method == Method::ByKeep)
                 .then(|| self.before_purchase(thing, lot.bought))
                 .flatten(),
-            weight: thing.weight.or_else(of_kind),
+            weight: match method {
+                Method::ByWeight => thing.weight.or_else(of_kind),
+                _ => None,
+            },
             fixed: thing.share,
             kept: thing.kept == Some(true),
         }

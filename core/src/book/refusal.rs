@@ -1,6 +1,6 @@
 //! Why the book will not do what it was asked, as sentences.
 
-use super::command::MOST_THINGS;
+use super::command::{MOST_THINGS, MOST_UNSORTED};
 use crate::appraise::RulesError;
 use crate::postage::{ArrangementError, CardError};
 use crate::terms::TermsError;
@@ -63,6 +63,66 @@ pub enum Refusal {
     /// More things than one lot may hold.
     #[error("A lot holds {MOST_THINGS} things at most.")]
     TooManyThings,
+    /// More things than one save takes.
+    #[error("{MOST_THINGS} things at once at most.")]
+    TooManyAtOnce,
+    /// The lot is not there.
+    #[error("This lot is no longer in the book.")]
+    NoLot,
+    /// More things to be sorted than one lot may hold.
+    #[error("A lot holds {MOST_UNSORTED} unsorted things at most.")]
+    TooManyUnsorted,
+    /// Everything of the lot is sorted.
+    #[error("Everything of this lot is sorted already.")]
+    AllSorted,
+    /// More money than the lot was paid with.
+    #[error("That is more than was paid for the lot.")]
+    TooMuchBack,
+    /// One lot was paid in cash, the other was not.
+    #[error("One of them was paid in cash and the other was not, so their prices stay apart.")]
+    OtherPaying,
+    /// Lots of two trips.
+    #[error("They were bought on different trips, so their prices stay apart.")]
+    OtherTrip,
+    /// A trip is under way.
+    #[error("A trip is under way. End it first.")]
+    TripOpen,
+    /// No trip is under way, or it is not there.
+    #[error("Start a trip first.")]
+    NoTrip,
+    /// The stop is not there.
+    #[error("This stop is no longer in the book.")]
+    NoStop,
+    /// The stop was visited already.
+    #[error("You have been at this stop already.")]
+    BeenThere,
+    /// Things or cash stand on the stop.
+    #[error("Something was bought or paid at this stop, so it stays.")]
+    StopInUse,
+    /// An end before its beginning.
+    #[error("It can\u{2019}t end before it began.")]
+    EndsTooSoon,
+    /// An odometer that ran backwards.
+    #[error("The odometer can\u{2019}t show less than when you left.")]
+    OdometerBack,
+    /// No time of a day.
+    #[error("A day has 24 hours.")]
+    NoSuchTime,
+    /// An amount of nothing.
+    #[error("Type an amount.")]
+    NoAmount,
+    /// A movement of the purse is not there.
+    #[error("This entry is no longer in the book.")]
+    NoEntry,
+    /// A picture without a fit name.
+    #[error("This picture can\u{2019}t be kept.")]
+    BadPicture,
+    /// Longer than anybody writes.
+    #[error("That is longer than {limit} characters.")]
+    TextTooLong {
+        /// The most.
+        limit: usize,
+    },
     /// The venue is not there.
     #[error("This venue is no longer in the book.")]
     NoVenue,

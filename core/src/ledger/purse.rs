@@ -41,6 +41,17 @@ pub enum Paying {
 
 words!(Paying: Cash "cash" Other "other");
 
+impl Paying {
+    /// Its word on screen, after "paid in".
+    #[must_use]
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Cash => "cash",
+            Self::Other => "another way",
+        }
+    }
+}
+
 /// The purse of a trip. What left it is over nothing here; `counted` has either sign.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Purse {

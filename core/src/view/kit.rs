@@ -10,7 +10,7 @@ use crate::stamp::At;
 use crate::terms::{Base, Charge, Schedule};
 use crate::worth::Allowances;
 
-const NOON: At = At(1_795_279_327_123, 0);
+pub const NOON: At = At(1_795_279_327_123, 0);
 
 /// A book. Chance is a counter.
 pub struct Kit {

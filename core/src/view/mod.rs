@@ -18,6 +18,7 @@ mod pocket;
 mod rules_form;
 mod saves;
 mod setup_form;
+mod trips;
 mod venue_form;
 mod what;
 
@@ -27,7 +28,8 @@ pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
-pub use haul::{HaulRow, HaulView, PassedRow, haul};
+pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
+pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
 pub use history::{Said, history};
 pub use measures::Units;
 pub use pack_form::{PackForm, PackInput, goes_in};
@@ -36,6 +38,7 @@ pub use pocket::{Pocket, pocket};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, describe};
 pub use setup_form::SetupForm;
+pub use trips::{CashRow, StopRow, TripRow, TripView, trip, trips};
 pub use venue_form::{
     Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,
     PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,

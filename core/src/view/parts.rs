@@ -2,6 +2,8 @@
 
 use crate::book::Expected;
 use crate::json;
+use crate::ledger::Paying;
+use crate::lot::Method;
 use crate::money::{Currency, Money, plain};
 use crate::worth::Sells;
 use serde::Deserialize;
@@ -14,6 +16,17 @@ pub(super) fn label(kind: &str, field: &str) -> String {
         (_, "name") => "Name",
         ("lot", "paid") => "Paid",
         ("lot", "bought") => "Bought",
+        ("lot", "extras") => "Extras",
+        ("lot", "unsorted") => "Left to sort",
+        ("lot", "by") => "Paid in",
+        ("lot", "method") => "Shared",
+        ("thing", "share") => "Share, by hand",
+        ("thing", "kept") => "Kept for yourself",
+        ("thing", "pieces") => "Pieces",
+        ("thing", "colour") => "Colour",
+        ("thing", "label") => "Size on the label",
+        ("thing", "maker") => "Maker",
+        ("thing", "flaw") => "Flaw",
         ("thing", "sells") => "Sells for",
         (_, "postage") => "Postage",
         (_, "packing") => "Packing",
@@ -34,11 +47,17 @@ pub(super) fn value(kind: &str, field: &str, value: &Value, currency: Currency) 
             .map(|money| plain(money, currency))
     };
     let words = match (kind, field, value) {
-        (_, "gone", Value::Bool(true)) => Some("yes".to_owned()),
-        (_, "gone", _) => Some("no".to_owned()),
+        (_, "gone" | "kept", Value::Bool(true)) => Some("yes".to_owned()),
+        (_, "gone" | "kept", _) => Some("no".to_owned()),
         (_, _, Value::Null) => Some("empty".to_owned()),
+        ("lot", "method", _) => Method::deserialize(value)
+            .ok()
+            .map(|method| method.word().to_owned()),
+        ("lot", "by", _) => Paying::deserialize(value)
+            .ok()
+            .map(|by| by.word().to_owned()),
         (_, _, Value::String(text)) => Some(text.clone()),
-        (_, "paid" | "postage" | "packing", _) => money(),
+        (_, "paid" | "postage" | "packing" | "extras" | "share", _) => money(),
         ("thing", "sells", _) => Sells::deserialize(value).ok().map(|sells| {
             let [low, likely, high] =
                 [sells.low(), sells.likely(), sells.high()].map(|price| plain(price, currency));
@@ -65,6 +84,6 @@ pub(super) fn value(kind: &str, field: &str, value: &Value, currency: Currency) 
 pub(super) fn is_shown(kind: &str, field: &str) -> bool {
     !matches!(
         (kind, field),
-        ("thing", "lot" | "kind") | ("lot", "bought" | "method")
+        ("thing", "lot" | "kind") | ("lot", "bought" | "stop")
     )
 }

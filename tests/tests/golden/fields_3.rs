@@ -22,10 +22,6 @@ const WORK: WorkId = WorkId(id(16));
 const THING: ThingId = ThingId(id(7));
 const NOON: At = At(1_795_279_327_123, -300);
 
-fn text(text: &str) -> Option<String> {
-    Some(text.to_owned())
-}
-
 /// All edits, each for a change of its own.
 pub fn all() -> Vec<Edits> {
     [
@@ -62,7 +58,7 @@ fn lot() -> Vec<Edits> {
         LotEdit::Unsorted(Some(12)),
         LotEdit::By(Some(Paying::Cash)),
         LotEdit::By(Some(Paying::Other)),
-        LotEdit::Name(text("Box of books")),
+        LotEdit::Name(Some("Box of books".to_owned())),
     ];
     edits.map(|edit| LotId(id(6)).edit([edit])).to_vec()
 }
@@ -73,17 +69,17 @@ fn thing() -> Vec<Edits> {
         ThingEdit::Kept(Some(true)),
         ThingEdit::Kept(Some(false)),
         ThingEdit::Pieces(Some(2)),
-        ThingEdit::Colour(text("brass")),
-        ThingEdit::Label(text("M, 10")),
-        ThingEdit::Maker(text("Alder Mill")),
-        ThingEdit::Flaw(text("a chip at the foot")),
+        ThingEdit::Colour(Some("brass".to_owned())),
+        ThingEdit::Label(Some("M, 10".to_owned())),
+        ThingEdit::Maker(Some("Alder Mill".to_owned())),
+        ThingEdit::Flaw(Some("a chip at the foot".to_owned())),
     ];
     edits.map(|edit| THING.edit([edit])).to_vec()
 }
 
 fn trip() -> Vec<Edits> {
     let edits = [
-        TripEdit::Name(text("Saturday round")),
+        TripEdit::Name(Some("Saturday round".to_owned())),
         TripEdit::Day(Some(day("2026-11-21"))),
         TripEdit::Started(Some(NOON)),
         TripEdit::Ended(Some(NOON)),
@@ -91,7 +87,7 @@ fn trip() -> Vec<Edits> {
         TripEdit::Distance("38 km".parse().ok()),
         TripEdit::OdometerOut(Some(81_204)),
         TripEdit::OdometerBack(Some(81_228)),
-        TripEdit::Note(text("rain")),
+        TripEdit::Note(Some("rain".to_owned())),
         TripEdit::Gone(true),
     ];
     edits.map(|edit| TRIP.edit([edit])).to_vec()
@@ -100,7 +96,7 @@ fn trip() -> Vec<Edits> {
 fn stop() -> Vec<Edits> {
     let edits = [
         StopEdit::Trip(Some(TRIP)),
-        StopEdit::Name(text("Alder Lane driveway sale")),
+        StopEdit::Name(Some("Alder Lane driveway sale".to_owned())),
         StopEdit::Planned(Some(2)),
         StopEdit::Arrived(Some(NOON)),
         StopEdit::Left(Some(NOON)),
@@ -108,7 +104,7 @@ fn stop() -> Vec<Edits> {
         StopEdit::Manner(Some(Manner::Haggle)),
         StopEdit::Manner(Some(Manner::Down(Rate::percent(25)))),
         StopEdit::Manner(Some(Manner::HalfFrom(780))),
-        StopEdit::Note(text("cash only")),
+        StopEdit::Note(Some("cash only".to_owned())),
         StopEdit::Gone(true),
     ];
     edits.map(|edit| STOP.edit([edit])).to_vec()
@@ -127,7 +123,7 @@ fn cash() -> Vec<Edits> {
         CashEdit::Amount(Some(Money::new(-350))),
         CashEdit::Counted(Some(Money::new(4_200))),
         CashEdit::At(Some(NOON)),
-        CashEdit::Note(text("parking")),
+        CashEdit::Note(Some("parking".to_owned())),
         CashEdit::Gone(true),
     ];
     let what = what.map(|what| CashEdit::What(Some(what)));
@@ -137,7 +133,7 @@ fn cash() -> Vec<Edits> {
 
 fn work() -> Vec<Edits> {
     let work = [
-        WorkEdit::Name(text("Wash")),
+        WorkEdit::Name(Some("Wash".to_owned())),
         WorkEdit::Cost(Some(Money::new(350))),
         WorkEdit::Day(Some(day("2026-11-22"))),
         WorkEdit::Gone(true),
@@ -159,7 +155,7 @@ fn photo() -> Vec<Edits> {
     let blob = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
     let edits = [
         PhotoEdit::Thing(Some(THING)),
-        PhotoEdit::Blob(text(blob)),
+        PhotoEdit::Blob(Some(blob.to_owned())),
         PhotoEdit::At(Some(NOON)),
         PhotoEdit::Gone(true),
     ];

@@ -1,12 +1,13 @@
 //! Buying, passing by, and what is said of a thing afterwards.
 
-use super::super::checked::{check_amounts, check_length, checked_name};
+use super::super::checked::{check_amounts, checked_maybe, checked_name};
 use super::super::command::{Bought, Context, LeftBehind, MOST_THINGS, Purchase};
 use super::super::kinds::{LotEdit, PassedEdit, ThingEdit};
 use super::super::refusal::Refusal;
 use super::super::state::State;
 use super::super::table::Edits;
 use crate::id::{LotId, PassedId, ThingId};
+use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::money::Money;
 
@@ -23,30 +24,47 @@ impl State {
             return Err(Refusal::TooManyThings);
         }
         check_amounts(&[purchase.paid])?;
+        let mut stops = Vec::new();
+        let stop = self.stop_here(&mut stops, context);
         let lot = LotId(context.fresh());
         let edits = lot.edit([
             LotEdit::Paid(Some(purchase.paid)),
             LotEdit::Bought(Some(context.at)),
+            LotEdit::Stop(stop),
             // A lot of one has nothing to share.
             LotEdit::Method((purchase.method != Method::Evenly).then_some(purchase.method)),
+            LotEdit::By((purchase.by != Paying::Cash).then_some(purchase.by)),
         ]);
         let mut saved = vec![self.only_new(edits)];
-        let mut before = None;
-        for thing in &purchase.things {
-            // Things of a lot keep the order in which they were weighed up.
-            let id = match before {
-                Some(before) => context.fresh_after(before),
-                None => context.fresh(),
-            };
-            before = Some(id);
-            saved.push(self.bought(ThingId(id), lot, thing)?);
-        }
+        self.add_things(lot, None, &purchase.things, &mut saved, context)?;
+        saved.append(&mut stops);
         Ok(saved)
+    }
+
+    /// Puts new things into a lot, after the last of those that are in it.
+    pub(super) fn add_things(
+        &self,
+        lot: LotId,
+        mut before: Option<ThingId>,
+        things: &[Bought],
+        saved: &mut Vec<Edits>,
+        context: &mut Context<'_>,
+    ) -> Result<(), Refusal> {
+        for thing in things {
+            // Things of a lot keep the order in which they were weighed up.
+            let id = ThingId(match before {
+                Some(before) => context.fresh_after(before.0),
+                None => context.fresh(),
+            });
+            before = Some(id);
+            saved.push(self.bought(id, lot, thing)?);
+        }
+        Ok(())
     }
 
     fn bought(&self, id: ThingId, lot: LotId, thing: &Bought) -> Result<Edits, Refusal> {
         check_amounts(&[thing.postage, thing.packing])?;
-        let name = named(&thing.name)?;
+        let name = checked_maybe(&thing.name)?;
         Ok(self.only_new(id.edit([
             ThingEdit::Lot(Some(lot)),
             ThingEdit::Name(name),
@@ -66,7 +84,7 @@ impl State {
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
         check_amounts(&[thing.ask.unwrap_or(Money::ZERO)])?;
-        let name = named(&thing.name)?;
+        let name = checked_maybe(&thing.name)?;
         if name.is_none() && thing.ask.is_none() && thing.sells.is_none() && thing.kind.is_none() {
             return Err(Refusal::NoChange);
         }
@@ -94,20 +112,12 @@ impl State {
         let lot = self.thing(thing).ok_or(Refusal::NoThing)?.lot;
         let mut edits = vec![thing.edit([ThingEdit::Gone(true)])];
         let alone = |lot: &LotId| {
-            !self
-                .things()
-                .any(|(other, known)| other != thing && known.lot == Some(*lot))
+            let unsorted = self.lot(*lot).and_then(|lot| lot.unsorted);
+            self.mates(*lot).len() <= 1 && unsorted.unwrap_or(0) == 0
         };
         if let Some(lot) = lot.filter(alone) {
             edits.push(lot.edit([LotEdit::Gone(true)]));
         }
         Ok(edits)
     }
-}
-
-/// A name that may be missing.
-fn named(name: &str) -> Result<Option<String>, Refusal> {
-    let name = name.trim();
-    check_length(name)?;
-    Ok((!name.is_empty()).then(|| name.to_owned()))
 }

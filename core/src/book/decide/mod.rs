@@ -1,7 +1,11 @@
 //! From a command to the edits that it comes to, or a refusal. Nothing is changed here.
 
 mod buying;
+mod lots;
 mod postage;
+mod stops;
+mod things;
+mod trips;
 mod venues;
 
 use super::checked::checked_name;
@@ -54,6 +58,9 @@ impl State {
             Command::PassBy(thing) => self.pass_by(thing, context),
             Command::Rename { thing, name } => self.rename(*thing, name),
             Command::TakeOut(thing) => self.take_out(*thing),
+            Command::Trip(command) => self.on_trip(command, context),
+            Command::Lot(command) => self.on_lot(command, context),
+            Command::Thing(command) => self.on_thing(command, context),
         }
     }
 

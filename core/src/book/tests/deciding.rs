@@ -186,31 +186,13 @@ fn things_are_renamed_and_taken_out_while_they_are_there() {
 #[test]
 fn things_of_a_lot_keep_their_order_and_share_its_price() {
     let mut told = Told::begun();
-    let thing = |name: &str, price| Bought {
-        name: name.to_owned(),
-        sells: Sells::new(None, Money::new(price), None).ok(),
-        ..Bought::default()
-    };
-    told.tell(&Command::Buy(Purchase {
-        paid: Money::new(1_000),
-        things: vec![
-            thing("dress", 2_200),
-            thing("satchel", 1_200),
-            thing("scarf", 800),
-        ],
-        method: Method::ByPrice,
-    }));
+    let things = [("dress", 2_200), ("satchel", 1_200), ("scarf", 800)];
+    told.tell(&lot_of(1_000, &things));
     let names: Vec<_> = told
         .state
         .things()
         .map(|(_, thing)| thing.name.clone().unwrap())
         .collect();
     assert_eq!(names, ["dress", "satchel", "scarf"]);
-    let costs: Vec<i64> = told
-        .state
-        .costs()
-        .iter()
-        .map(|(_, cost)| cost.minor())
-        .collect();
-    assert_eq!(costs, [524, 286, 190]);
+    assert_eq!(costs(&told), [524, 286, 190]);
 }

@@ -1,7 +1,11 @@
 //! Commands, undo and what is read off the book, case by case; here is what the cases are told with.
 
+mod cash;
 mod deciding;
+mod lots;
 mod reading;
+mod things;
+mod trips;
 mod undoing;
 
 use super::*;
@@ -9,6 +13,7 @@ use crate::appraise::{HouseRules, RulesError};
 use crate::change::{Change, RecordKey};
 use crate::day::Day;
 use crate::id::{RulesId, TermsId, ThingId, VenueId};
+use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
@@ -109,6 +114,26 @@ fn setup(name: &str, percent: u32) -> VenueSetup {
 
 fn save_venue(id: Option<VenueId>, setup: VenueSetup) -> Command {
     Command::SaveVenue { id, setup }
+}
+
+fn lot_of(paid: i64, things: &[(&str, i64)]) -> Command {
+    let thing = |(name, price): &(&str, i64)| Bought {
+        name: (*name).to_owned(),
+        sells: Sells::new(None, Money::new(*price), None).ok(),
+        ..Bought::default()
+    };
+    Command::Buy(Purchase {
+        paid: Money::new(paid),
+        things: things.iter().map(thing).collect(),
+        method: Method::ByPrice,
+        by: Paying::Cash,
+    })
+}
+
+/// What each thing cost, in the order in which they were bought.
+fn costs(told: &Told) -> Vec<i64> {
+    let costs = told.state.costs();
+    costs.iter().map(|(_, cost)| cost.minor()).collect()
 }
 
 fn kinds(changes: &[Change]) -> Vec<&str> {

@@ -11,6 +11,7 @@ use super::decide::{Alone, alone, as_bought};
 use crate::appraise::{Figure, How, Judged, JudgedPile, What, Why, judge_pile};
 use crate::book::{Bought, Purchase, State};
 use crate::day::Day;
+use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::money::{Currency, Money};
 
@@ -180,5 +181,6 @@ pub fn paid_for_all(state: &State, pile: &Pile, today: Day) -> Option<Purchase> 
         paid,
         things,
         method: Method::ByPrice,
+        by: Paying::Cash,
     })
 }

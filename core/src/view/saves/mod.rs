@@ -1,10 +1,13 @@
 //! A save in a sentence, for the undo bar and the last ten.
 
+mod haul;
+
+#[cfg(test)]
+mod tests;
+
 use crate::book::State;
 use crate::change::Change;
-use crate::money::{Money, plain};
 use crate::stamp::At;
-use serde::Deserialize;
 use serde_json::Value;
 
 /// A save that can be undone.
@@ -23,13 +26,8 @@ pub struct Done {
 pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
     let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
-    let sentence = if let Some(thing) = of_kind("thing") {
-        let of_things = changes.iter().filter(|change| change.kind == "thing");
-        let name = match of_things.count() {
-            1 => name_of(state, thing).unwrap_or_else(|| "Thing".to_owned()),
-            count => format!("{count} things"),
-        };
-        of_thing(state, &name, thing, of_kind("lot"))
+    let sentence = if let Some(of_haul) = haul::sentence(state, changes) {
+        of_haul
     } else if let Some(venue) = of_kind("venue") {
         let name = name_of(state, venue).unwrap_or_else(|| "Venue".to_owned());
         format!("{name} {}", moved(venue).unwrap_or("saved"))
@@ -52,6 +50,12 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         "Usual rate card chosen".to_owned()
     } else if first.set.contains_key("units") {
         "Units chosen".to_owned()
+    } else if first.set.contains_key("distance") {
+        "Unit of distances chosen".to_owned()
+    } else if of_kind("book").is_some_and(|book| book.set.contains_key("gone")) {
+        "One book made of two".to_owned()
+    } else if of_kind("device").is_some() && of_kind("book").is_none() {
+        "This device named".to_owned()
     } else if of_kind("book").is_some() {
         "Book begun".to_owned()
     } else {
@@ -74,6 +78,8 @@ fn name_of(state: &State, change: &Change) -> Option<String> {
     let (tables, id) = (&state.tables, &change.id);
     match change.kind.as_str() {
         "thing" => tables.things.get(id)?.value.name.clone(),
+        "stop" => tables.stops.get(id)?.value.name.clone(),
+        "work" => tables.works.get(id)?.value.name.clone(),
         "venue" => tables.venues.get(id)?.value.name.clone(),
         "container" => tables.containers.get(id)?.value.name.clone(),
         "kind" => tables.kinds.get(id)?.value.name.clone(),
@@ -82,17 +88,6 @@ fn name_of(state: &State, change: &Change) -> Option<String> {
             card.map(|card| card.name.clone())
         }
         _ => None,
-    }
-}
-
-fn of_thing(state: &State, name: &str, thing: &Change, lot: Option<&Change>) -> String {
-    if let Some(moved) = moved(thing) {
-        return format!("{name} {moved}");
-    }
-    let paid = lot.and_then(|lot| Money::deserialize(lot.set.get("paid")?).ok());
-    match (paid, state.currency()) {
-        (Some(paid), Some(currency)) => format!("{name} bought, {}", plain(paid, currency)),
-        _ => format!("{name} changed"),
     }
 }
 

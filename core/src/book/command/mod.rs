@@ -1,16 +1,23 @@
 //! What the trader can ask of the book.
 
-use super::expected::Expected;
+mod lot;
+mod setup;
+mod thing;
+mod trip;
+
+pub use lot::LotCommand;
+pub use setup::{Bought, KindSetup, LeftBehind, Purchase, VenueSetup};
+pub use thing::{Marks, ThingCommand};
+pub use trip::{StopSetup, TripCommand, TripSetup};
+
 use crate::appraise::HouseRules;
 use crate::id::{BookId, CardId, ContainerId, KindId, ThingId, VenueId};
-use crate::lot::Method;
-use crate::measure::{ParcelSize, System, Weight};
-use crate::money::{Currency, Money};
-use crate::packing::{Container, Piece};
-use crate::postage::{Arrangement, RateCard};
+use crate::measure::System;
+use crate::money::Currency;
+use crate::packing::Container;
+use crate::postage::RateCard;
 use crate::stamp::At;
-use crate::terms::Schedule;
-use crate::worth::{Allowances, Sells};
+use crate::worth::Allowances;
 use uuid::Uuid;
 
 /// What comes from outside into a decision: the time that the clock shows, and chance for new ids.
@@ -33,91 +40,6 @@ impl Context<'_> {
         let older_ms = u64::try_from(older.as_u128() >> 80).unwrap_or(0);
         crate::id::uuid_v7(self.at.0.max(older_ms + 1), &(self.chance)())
     }
-}
-
-/// A venue as its form gives it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct VenueSetup {
-    /// Its name; not empty.
-    pub name: String,
-    /// Who pays the postage.
-    pub arrangement: Arrangement,
-    /// Postage of a usual parcel.
-    pub postage: Money,
-    /// Packing of a usual parcel.
-    pub packing: Money,
-    /// Its charges.
-    pub schedule: Schedule,
-}
-
-/// A purchase: things bought for one price.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Purchase {
-    /// What was handed over; 0 for a free find.
-    pub paid: Money,
-    /// The things, in the order in which they were weighed up; at least one.
-    pub things: Vec<Bought>,
-    /// How the price is shared over them.
-    pub method: Method,
-}
-
-/// One thing of a purchase.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Bought {
-    /// The thing's name; may be empty, and given later.
-    pub name: String,
-    /// What kind of thing it is.
-    pub kind: Option<KindId>,
-    /// Its own weight.
-    pub weight: Option<Weight>,
-    /// Its own size, as it is packed.
-    pub size: Option<ParcelSize>,
-    /// What it sells for.
-    pub sells: Option<Sells>,
-    /// Its postage.
-    pub postage: Money,
-    /// Its packing.
-    pub packing: Money,
-    /// The verdict at the table.
-    pub expected: Option<Expected>,
-}
-
-impl Purchase {
-    /// A single thing: a lot of one.
-    #[must_use]
-    pub fn of_one(paid: Money, thing: Bought) -> Self {
-        Self {
-            paid,
-            things: vec![thing],
-            method: Method::Evenly,
-        }
-    }
-}
-
-/// A kind as its form gives it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct KindSetup {
-    /// Its name; not empty.
-    pub name: String,
-    /// What one weighs, how large it is, whether it folds, and how easily it breaks.
-    pub piece: Piece,
-    /// The venue that things of it are judged on, when not the usual one.
-    pub venue: Option<VenueId>,
-}
-
-/// A thing that was weighed up and left.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct LeftBehind {
-    /// Its name; may be empty.
-    pub name: String,
-    /// What kind of thing it is.
-    pub kind: Option<KindId>,
-    /// What the seller wanted.
-    pub ask: Option<Money>,
-    /// What it would sell for.
-    pub sells: Option<Sells>,
-    /// The verdict.
-    pub expected: Option<Expected>,
 }
 
 /// One thing that the trader asks of the book.
@@ -201,6 +123,30 @@ pub enum Command {
     },
     /// Takes a thing out of the haul, with its lot when nothing else is in it.
     TakeOut(ThingId),
+    /// Something about trips, stops and the purse.
+    Trip(TripCommand),
+    /// Something about a lot.
+    Lot(LotCommand),
+    /// Something else about things.
+    Thing(ThingCommand),
+}
+
+impl From<TripCommand> for Command {
+    fn from(command: TripCommand) -> Self {
+        Self::Trip(command)
+    }
+}
+
+impl From<LotCommand> for Command {
+    fn from(command: LotCommand) -> Self {
+        Self::Lot(command)
+    }
+}
+
+impl From<ThingCommand> for Command {
+    fn from(command: ThingCommand) -> Self {
+        Self::Thing(command)
+    }
 }
 
 /// The most things of one lot.
@@ -208,3 +154,9 @@ pub const MOST_THINGS: usize = 200;
 
 /// The longest name, in characters.
 pub const LONGEST_NAME: usize = 80;
+
+/// The longest note, in characters.
+pub const LONGEST_NOTE: usize = 500;
+
+/// The most things of one lot that are not sorted yet.
+pub const MOST_UNSORTED: u16 = 999;

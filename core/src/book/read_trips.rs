@@ -1,0 +1,177 @@
+//! Looking up trips, stops, the purse, work and pictures.
+
+use super::costs::SharedLot;
+use super::kinds::{Cash, Lot, Photo, Stop, Trip};
+use super::read::{one, there};
+use super::state::State;
+use crate::id::{CashId, PhotoId, RulesId, StopId, ThingId, TripId};
+use crate::ledger::Purse;
+use crate::measure::DistanceUnit;
+use crate::money::{Currency, Money, Rate};
+use crate::stamp::At;
+
+impl State {
+    /// The trips, in the order in which they were made.
+    pub fn trips(&self) -> impl DoubleEndedIterator<Item = (TripId, &Trip)> {
+        there(&self.tables.trips).map(|(id, trip)| (TripId(id), trip))
+    }
+
+    /// A trip.
+    #[must_use]
+    pub fn trip(&self, id: TripId) -> Option<&Trip> {
+        one(&self.tables.trips, id.0)
+    }
+
+    /// The trip under way: of several, which only a merge brings about, the one that started last.
+    #[must_use]
+    pub fn open_trip(&self) -> Option<(TripId, &Trip)> {
+        let open = |trip: &Trip| trip.ended.is_none();
+        self.last_started(&open)
+    }
+
+    /// The trip under way, else the one that started last.
+    #[must_use]
+    pub fn last_trip(&self) -> Option<(TripId, &Trip)> {
+        self.open_trip().or_else(|| self.last_started(&|_| true))
+    }
+
+    fn last_started(&self, is_it: &dyn Fn(&Trip) -> bool) -> Option<(TripId, &Trip)> {
+        let mut last: Option<(TripId, &Trip)> = None;
+        for (id, trip) in self.trips() {
+            let later = |last: &(TripId, &Trip)| ms(trip.started) >= ms(last.1.started);
+            if trip.started.is_some() && is_it(trip) && last.as_ref().is_none_or(later) {
+                last = Some((id, trip));
+            }
+        }
+        last
+    }
+
+    /// The trip that is planned and has not started: the newest.
+    #[must_use]
+    pub fn planned_trip(&self) -> Option<(TripId, &Trip)> {
+        let mut trips = self.trips().rev();
+        trips.find(|(_, trip)| trip.started.is_none() && trip.ended.is_none())
+    }
+
+    /// A stop.
+    #[must_use]
+    pub fn stop(&self, id: StopId) -> Option<&Stop> {
+        one(&self.tables.stops, id.0)
+    }
+
+    /// The stop of the trip under way where the trader is.
+    #[must_use]
+    pub fn open_stop(&self) -> Option<(StopId, &Stop)> {
+        let (trip, _) = self.open_trip()?;
+        let mut last: Option<(StopId, &Stop)> = None;
+        for (id, stop) in there(&self.tables.stops) {
+            let is_here = stop.trip == Some(trip) && stop.arrived.is_some() && stop.left.is_none();
+            let later = |last: &(StopId, &Stop)| ms(stop.arrived) >= ms(last.1.arrived);
+            if is_here && last.as_ref().is_none_or(later) {
+                last = Some((StopId(id), stop));
+            }
+        }
+        last
+    }
+
+    /// The stops of a trip: those visited in the order of arrival, then those planned in theirs. One that was taken away stays while
+    /// something was bought at it, so that the sums hold.
+    #[must_use]
+    pub fn stops_of(&self, trip: TripId) -> Vec<(StopId, &Stop)> {
+        let mut stops: Vec<(StopId, &Stop)> = Vec::new();
+        for (id, entry) in self.tables.stops.iter() {
+            let (id, stop) = (StopId(*id), &entry.value);
+            if stop.trip == Some(trip) && (!stop.gone || self.is_used(id)) {
+                stops.push((id, stop));
+            }
+        }
+        stops.sort_unstable_by_key(|(id, stop)| {
+            (
+                stop.arrived.is_none(),
+                ms(stop.arrived),
+                stop.left.is_none(),
+                stop.planned,
+                *id,
+            )
+        });
+        stops
+    }
+
+    /// Whether something was bought at a stop, or paid.
+    #[must_use]
+    pub fn is_used(&self, id: StopId) -> bool {
+        let mut lots = there(&self.tables.lots);
+        let mut cash = there(&self.tables.cash);
+        lots.any(|(_, lot)| lot.stop == Some(id)) || cash.any(|(_, cash)| cash.stop == Some(id))
+    }
+
+    /// The trip that a lot was bought on. The stop may have been taken away since.
+    #[must_use]
+    pub fn trip_of(&self, lot: &Lot) -> Option<TripId> {
+        self.tables.stops.get(&lot.stop?.0)?.value.trip
+    }
+
+    /// The movements and counts of a trip's purse, in the order in which they were made.
+    pub fn cash_of(&self, trip: TripId) -> impl Iterator<Item = (CashId, &Cash)> {
+        there(&self.tables.cash)
+            .filter(move |(_, cash)| cash.trip == Some(trip))
+            .map(|(id, cash)| (CashId(id), cash))
+    }
+
+    /// A trip's purse: the sum of its movements, less what was paid in cash for the lots of its stops.
+    #[must_use]
+    pub fn purse(&self, trip: TripId) -> Purse {
+        self.purse_among(trip, &self.lots())
+    }
+
+    /// The same, where the lots are worked out already.
+    #[must_use]
+    pub fn purse_among(&self, trip: TripId, lots: &[SharedLot<'_>]) -> Purse {
+        let mut purse = Purse::default();
+        for (_, cash) in self.cash_of(trip) {
+            if let (Some(what), Some(amount)) = (cash.what, cash.amount) {
+                purse.moved(what, amount);
+            }
+        }
+        for lot in lots {
+            if self.trip_of(lot.lot) == Some(trip) {
+                purse.paid(lot.lot.by.unwrap_or_default(), lot.total);
+            }
+        }
+        purse
+    }
+
+    /// How far sellers come down at the stop where the trader is, as a share of what they ask; as the house rules say where there is none.
+    #[must_use]
+    pub fn reach(&self, now: At, currency: Currency) -> Rate {
+        let house = self.house_rules(currency).reach;
+        let manner = self.open_stop().and_then(|(_, stop)| stop.manner);
+        manner.unwrap_or_default().reach(now.minute_of_day(), house)
+    }
+
+    /// What distances are counted in: miles until the trader says otherwise.
+    #[must_use]
+    pub fn distance_unit(&self) -> DistanceUnit {
+        let said = one(&self.tables.rules, RulesId::SINGLE.0).and_then(|rules| rules.distance);
+        said.unwrap_or_default()
+    }
+
+    /// The pictures of a thing, oldest first.
+    pub fn photos_of(&self, thing: ThingId) -> impl Iterator<Item = (PhotoId, &Photo)> {
+        there(&self.tables.photos)
+            .filter(move |(_, photo)| photo.thing == Some(thing))
+            .map(|(id, photo)| (PhotoId(id), photo))
+    }
+
+    /// What is in the purse of the trip under way, else of the last one.
+    #[must_use]
+    pub fn cash_left(&self) -> Option<Money> {
+        let (trip, _) = self.last_trip()?;
+        Some(self.purse(trip).left())
+    }
+}
+
+/// A time to sort by; one that was not said comes first.
+fn ms(at: Option<At>) -> u64 {
+    at.map_or(0, |At(ms, _)| ms)
+}

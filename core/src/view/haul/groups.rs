@@ -1,0 +1,169 @@
+//! What was bought, in groups: lots of several things with how they are shared, lots to be sorted, single things.
+
+use super::{HaulRow, row};
+use crate::book::{Lot, SharedLot, State};
+use crate::day::Day;
+use crate::id::{LotId, StopId, ThingId};
+use crate::ledger::Paying;
+use crate::lot::{Method, Share};
+use crate::money::Money;
+use crate::stamp::At;
+use litemap::LiteMap;
+
+/// Things that were bought together.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Group {
+    /// Several things for one price; or one that does not carry all of its price.
+    Lot(LotGroup),
+    /// A lot of which nothing is sorted yet.
+    Unsorted(LotGroup),
+    /// A single thing.
+    Thing(HaulRow),
+}
+
+/// A lot and how it is shared. The shares of the rows, `on_unsorted` and `not_yet_shared` add up to `total`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LotGroup {
+    /// Which.
+    pub id: LotId,
+    /// Its name; may be empty.
+    pub name: String,
+    /// Where it was bought.
+    pub stop: Option<StopId>,
+    /// When.
+    pub bought: Option<At>,
+    /// What was handed over.
+    pub paid: Money,
+    /// What had to be paid on top.
+    pub extras: Money,
+    /// Both.
+    pub total: Money,
+    /// How it was paid for.
+    pub by: Paying,
+    /// How it was to be shared.
+    pub method: Method,
+    /// How it is shared: evenly while something that the method goes by is not known of one.
+    pub shared_by: Method,
+    /// Its things, in the order in which they were weighed up.
+    pub rows: Vec<LotRow>,
+    /// How many are not sorted yet.
+    pub unsorted: usize,
+    /// What those carry for the time being.
+    pub on_unsorted: Money,
+    /// What is on no thing; either sign.
+    pub not_yet_shared: Money,
+    /// The things that got a spare minor unit.
+    pub spare: Vec<ThingId>,
+    /// Whether something about the lot waits for the trader's choice.
+    pub disputed: bool,
+}
+
+/// One thing of a lot.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LotRow {
+    /// The thing.
+    pub row: HaulRow,
+    /// Its share.
+    pub share: Share,
+    /// Its postage and the venue's name, when its sale can't even pay that.
+    pub short: Option<(Money, String)>,
+}
+
+/// What was bought on one day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DayGroups {
+    /// The day; none when it is not known.
+    pub day: Option<Day>,
+    /// Lots, then what is to be sorted, then single things; newest first.
+    pub groups: Vec<Group>,
+}
+
+/// The groups that these lots make.
+pub(super) fn groups(
+    state: &State,
+    lots: &[&SharedLot<'_>],
+    work: &LiteMap<ThingId, Money>,
+) -> Vec<Group> {
+    let mut found: Vec<Group> = Vec::with_capacity(lots.len());
+    for lot in lots {
+        found.push(group(state, lot, work));
+    }
+    let rank = |group: &Group| match group {
+        Group::Lot(_) => 0_u8,
+        Group::Unsorted(_) => 1,
+        Group::Thing(_) => 2,
+    };
+    // Those of a rank stay newest first, as the lots are.
+    let mut places: Vec<usize> = (0..found.len()).collect();
+    places.sort_unstable_by_key(|place| (rank(&found[*place]), *place));
+    places.iter().map(|place| found[*place].clone()).collect()
+}
+
+fn group(state: &State, lot: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) -> Group {
+    let whole = lot.split.not_yet_shared.is_zero() && lot.split.unsorted.is_empty();
+    let share_of = |place: usize| lot.split.shares[place];
+    if let ([id], true) = (lot.things.as_slice(), whole)
+        && let Some(row) = row(state, *id, share_of(0).amount, work)
+    {
+        return Group::Thing(row);
+    }
+    let group = lot_group(state, lot, work);
+    if group.rows.is_empty() && group.unsorted > 0 {
+        Group::Unsorted(group)
+    } else {
+        Group::Lot(group)
+    }
+}
+
+fn lot_group(state: &State, of: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) -> LotGroup {
+    let lot: &Lot = of.lot;
+    let mut rows = Vec::with_capacity(of.things.len());
+    for (id, share) in of.things.iter().zip(&of.split.shares) {
+        let (Some(thing), Some(row)) = (state.thing(*id), row(state, *id, share.amount, work))
+        else {
+            continue;
+        };
+        let short = state.postage_short(thing, lot.bought).map(|short| {
+            let venue = state
+                .venue(short.venue)
+                .and_then(|venue| venue.name.clone());
+            (short.postage, venue.unwrap_or_default())
+        });
+        rows.push(LotRow {
+            row,
+            share: *share,
+            short: short.filter(|_| !share.kept),
+        });
+    }
+    let entry = state.tables.lots.get(&of.id.0);
+    LotGroup {
+        id: of.id,
+        name: lot.name.clone().unwrap_or_default(),
+        stop: lot.stop,
+        bought: lot.bought,
+        paid: lot.paid.unwrap_or_default(),
+        extras: lot.extras.unwrap_or_default(),
+        total: of.total,
+        by: lot.by.unwrap_or_default(),
+        method: of.split.asked,
+        shared_by: of.split.by,
+        rows,
+        unsorted: of.split.unsorted.len(),
+        on_unsorted: of.split.on_unsorted(),
+        not_yet_shared: of.split.not_yet_shared,
+        spare: of
+            .split
+            .spare
+            .iter()
+            .map(|place| of.things[*place])
+            .collect(),
+        disputed: entry.is_some_and(|entry| !entry.disputes.is_empty()),
+    }
+}
+
+/// One lot as Haul shows it, whatever it holds.
+#[must_use]
+pub fn one_lot(state: &State, id: LotId) -> Option<LotGroup> {
+    let lot = state.shared_lot(id)?;
+    Some(lot_group(state, &lot, &state.work_costs()))
+}

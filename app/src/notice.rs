@@ -1,6 +1,7 @@
 //! Every error that reaches the trader: what happened, what to do, and one button.
 
 use crate::shell::fault::Fault;
+use crate::shell::picture::Unkept;
 use crate::shell::save::Unsaved;
 use haulwren_core::book::Refusal;
 
@@ -120,6 +121,23 @@ impl Notice {
                 format!("The storage says: {fault}. Try again, or save a copy."),
                 Cure::SaveCopy,
             ),
+        }
+    }
+
+    /// A picture that was not kept.
+    pub fn no_picture(why: &Unkept) -> Self {
+        match why {
+            Unkept::NoPicture => Self::new(
+                "No picture was kept.",
+                "This browser can\u{2019}t read the file as a picture. Try another one.",
+                Cure::Dismiss,
+            ),
+            Unkept::NoStorage => Self::new(
+                "No picture was kept.",
+                "Nothing is kept on this device.",
+                Cure::SaveCopy,
+            ),
+            Unkept::Fault(fault) => Self::storage("No picture was kept.", fault),
         }
     }
 

@@ -4,7 +4,7 @@ use crate::live::Live;
 use std::cell::OnceCell;
 
 use gloo::events::EventListener;
-use haulwren_core::id::{CardId, ContainerId, KindId, ThingId, VenueId};
+use haulwren_core::id::{CardId, ContainerId, KindId, LotId, StopId, ThingId, TripId, VenueId};
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -20,6 +20,22 @@ pub enum Route {
     Haul,
     /// One thing and its history.
     Thing(ThingId),
+    /// One lot, and how its price is shared.
+    Lot(LotId),
+    /// A lot that is sorted later.
+    NewLot,
+    /// All trips.
+    Trips,
+    /// One trip: its stops and its purse.
+    Trip(TripId),
+    /// One stop.
+    Stop(StopId),
+    /// What was bought, to take home: tables, sheets, files.
+    TakeHome,
+    /// The sheet of a trip, to print.
+    Sheet(TripId),
+    /// The record of what was paid at a stop, to print.
+    Record(StopId),
     /// Venues, house rules, storage.
     Settings,
     /// One venue's form; `None` adds one.
@@ -46,6 +62,14 @@ impl Route {
             Self::Pile => "/pile".to_owned(),
             Self::Haul => "/haul".to_owned(),
             Self::Thing(id) => format!("/haul/{id}"),
+            Self::Lot(id) => under("lot", id.0),
+            Self::NewLot => "/haul/new-lot".to_owned(),
+            Self::Trips => "/haul/trips".to_owned(),
+            Self::Trip(id) => under("trip", id.0),
+            Self::Stop(id) => under("stop", id.0),
+            Self::TakeHome => "/haul/take-home".to_owned(),
+            Self::Sheet(id) => under("sheet", id.0),
+            Self::Record(id) => under("record", id.0),
             Self::Settings => "/settings".to_owned(),
             Self::Venue(None) => "/settings/venue/new".to_owned(),
             Self::Venue(Some(id)) => format!("/settings/venue/{id}"),
@@ -56,6 +80,23 @@ impl Route {
             Self::Pocket => "/pocket".to_owned(),
             Self::First => "/first".to_owned(),
         }
+    }
+
+    /// Whether it belongs to the haul.
+    pub const fn is_haul(self) -> bool {
+        matches!(
+            self,
+            Self::Haul
+                | Self::Thing(_)
+                | Self::Lot(_)
+                | Self::NewLot
+                | Self::Trips
+                | Self::Trip(_)
+                | Self::Stop(_)
+                | Self::TakeHome
+                | Self::Sheet(_)
+                | Self::Record(_)
+        )
     }
 
     /// A link's target.
@@ -69,6 +110,14 @@ impl Route {
         match parts[..] {
             ["pile"] => Self::Pile,
             ["haul"] => Self::Haul,
+            ["haul", "new-lot"] => Self::NewLot,
+            ["haul", "trips"] => Self::Trips,
+            ["haul", "take-home"] => Self::TakeHome,
+            ["haul", "lot", id] => id.parse().map_or(Self::Haul, Self::Lot),
+            ["haul", "trip", id] => id.parse().map_or(Self::Haul, Self::Trip),
+            ["haul", "stop", id] => id.parse().map_or(Self::Haul, Self::Stop),
+            ["haul", "sheet", id] => id.parse().map_or(Self::Haul, Self::Sheet),
+            ["haul", "record", id] => id.parse().map_or(Self::Haul, Self::Record),
             ["haul", id] => id.parse().map_or(Self::Haul, Self::Thing),
             ["settings"] => Self::Settings,
             ["settings", "venue", "new"] => Self::Venue(None),
@@ -84,6 +133,11 @@ impl Route {
             _ => Self::Decide,
         }
     }
+}
+
+/// The address of something in the haul.
+fn under(kind: &str, id: Uuid) -> String {
+    ["/haul/", kind, "/", &id.to_string()].concat()
 }
 
 /// The address of a form in the settings.
@@ -122,6 +176,12 @@ pub fn now() -> Route {
     now.expect("the address is followed from the start").get()
 }
 
+/// Goes to a screen; the one before is a step back.
+pub fn go(route: Route) {
+    let gone = window().location().set_hash(&route.path());
+    debug_assert!(gone.is_ok(), "an address on this page");
+}
+
 /// Goes to a screen in place of this one.
 pub fn replace(route: Route) {
     let gone = window().location().replace(&route.href());
@@ -146,6 +206,14 @@ mod tests {
             Route::Pile,
             Route::Haul,
             Route::Thing(ThingId::SINGLE),
+            Route::Lot(LotId::SINGLE),
+            Route::NewLot,
+            Route::Trips,
+            Route::Trip(TripId::SINGLE),
+            Route::Stop(StopId::SINGLE),
+            Route::TakeHome,
+            Route::Sheet(TripId::SINGLE),
+            Route::Record(StopId::SINGLE),
             Route::Settings,
             Route::Venue(None),
             Route::Venue(Some(VenueId::SINGLE)),

@@ -5,20 +5,20 @@ use crate::appraise::HouseRules;
 use crate::book::{
     Bought, Command, LeftBehind, LotCommand, Purchase, State, TripCommand, VenueSetup,
 };
-use crate::day::Day;
 use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::measure::{Direction, ParcelSize, Weight, WeightUnit};
 use crate::money::{Currency, Money, Rate};
 use crate::packing::{Container, Form};
 use crate::postage::{Arrangement, RateCard, Rounding, Volumetric, parse_table};
+use crate::stamp::At;
 use crate::terms::{Amount, Base, Charge, Schedule, Step};
 use crate::view::{DecideDraft, as_bought, left_behind};
 use crate::worth::Allowances;
 
 /// The command of a step, counted from 0, of a book as the steps before made it; `None` after the last one.
 #[must_use]
-pub fn sample(step: usize, state: &State, today: Day) -> Option<Command> {
+pub fn sample(step: usize, state: &State, now: At) -> Option<Command> {
     let usd = Currency::from_code("USD").ok()?;
     let place = match step {
         0 => {
@@ -76,8 +76,8 @@ pub fn sample(step: usize, state: &State, today: Day) -> Option<Command> {
             name: String::new(),
         })),
         place => match buys.get(place - 3) {
-            Some(bought) => buy(state, bought, today).map(Command::Buy),
-            None if place - 3 == buys.len() => passed(state, today).map(Command::PassBy),
+            Some(bought) => buy(state, bought, now).map(Command::Buy),
+            None if place - 3 == buys.len() => passed(state, now).map(Command::PassBy),
             None => None,
         },
     }
@@ -146,10 +146,10 @@ fn draft(state: &State, typed: &Typed) -> DecideDraft {
     }
 }
 
-fn buy(state: &State, (paid, by, things): &Paid, today: Day) -> Option<Purchase> {
+fn buy(state: &State, (paid, by, things): &Paid, now: At) -> Option<Purchase> {
     let mut bought: Vec<Bought> = Vec::new();
     for typed in *things {
-        bought.push(as_bought(state, &draft(state, typed), today)?);
+        bought.push(as_bought(state, &draft(state, typed), now)?);
     }
     let method = if bought.len() > 1 {
         Method::ByPrice
@@ -164,8 +164,8 @@ fn buy(state: &State, (paid, by, things): &Paid, today: Day) -> Option<Purchase>
     })
 }
 
-fn passed(state: &State, today: Day) -> Option<LeftBehind> {
-    left_behind(state, &draft(state, &LEFT), today)
+fn passed(state: &State, now: At) -> Option<LeftBehind> {
+    left_behind(state, &draft(state, &LEFT), now)
 }
 
 /// Quayside: + post, 10 % of price and post and 0.25. Marlpost: post included, 15 %, flat 1.50 under 10.00. Townboard: in person.
@@ -233,17 +233,15 @@ fn northmail(currency: Currency) -> Option<RateCard> {
 mod tests {
     use super::*;
     use crate::book::Context;
-    use crate::stamp::At;
     use crate::view::haul;
 
     /// Tells the whole sample to an empty book.
     fn told() -> State {
         let mut state = State::new("abcdefgh".parse().expect("a code"));
         let at = At(1_795_279_327_123, 0);
-        let today = at.day().expect("a day");
         let mut drawn = 0_u8;
         for step in 0.. {
-            let Some(command) = sample(step, &state, today) else {
+            let Some(command) = sample(step, &state, at) else {
                 assert!(step > 12, "every step has a command");
                 break;
             };

@@ -100,6 +100,17 @@ impl At {
         Day::shown_at(i64::try_from(self.0).ok()?, i32::from(self.1)).ok()
     }
 
+    /// The same day at another time of day, in minutes after midnight.
+    #[must_use]
+    pub fn at_minute(self, minutes: u16) -> Self {
+        let before = u64::from(self.minute_of_day()) * 60_000;
+        let midnight = self.0.saturating_sub(before);
+        Self(
+            midnight - midnight % 60_000 + u64::from(minutes) * 60_000,
+            self.1,
+        )
+    }
+
     /// The minutes after midnight that the clock showed, 0 to 1439.
     #[must_use]
     pub fn minute_of_day(self) -> u16 {

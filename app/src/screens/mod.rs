@@ -31,7 +31,7 @@ pub fn app() -> El {
     let store = use_store();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
     let stage = worked(move || match route::now() {
-        Route::Thing(_) => Route::Haul,
+        route if route.is_haul() => Route::Haul,
         Route::First => Route::Decide,
         route => route,
     });
@@ -57,13 +57,15 @@ fn screen(stage: Route) -> Nodes {
         Route::Decide | Route::First => decide::decide().into(),
         Route::Pile => pile::pile().into(),
         Route::Pocket => pocket::pocket(),
-        Route::Haul | Route::Thing(_) => haul::haul(),
+        route if route.is_haul() => haul::haul(),
         Route::Settings => settings::settings(),
         Route::Venue(id) => settings::venue(id),
         Route::Postage => settings::postage(),
         Route::Card(id) => settings::card(id),
         Route::Container(id) => settings::container(id),
         Route::Kind(id) => settings::kind(id),
+        // Every other page is one of the haul.
+        _ => ().into(),
     }
 }
 
@@ -72,7 +74,7 @@ fn stages() -> El {
     let store = use_store();
     let current = move || match route::now() {
         Route::Decide | Route::Pile | Route::First => Some(0),
-        Route::Haul | Route::Thing(_) => Some(1),
+        route if route.is_haul() => Some(1),
         _ => Some(2),
     };
     let foot = move || match store.keeping.get() {

@@ -2,11 +2,10 @@
 
 use crate::live::Live;
 use leptos::prelude::*;
-use std::rc::Rc;
 
 use crate::shell::scope;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, on_window};
+use crate::ui::el::{El, Nodes, button, on_window};
 use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
@@ -48,9 +47,19 @@ pub fn use_wide() -> Live<bool> {
 
 /// The strip over a screen, with a title that follows signals.
 pub fn titled(title: impl Fn() -> String + 'static) -> El {
-    let leave = scope::is_sample().then(|| -> Do<()> {
-        let store = use_store();
-        Rc::new(move |()| store.turn_to_sample(false))
+    titled_with(title, ())
+}
+
+/// The same with something at the right.
+pub fn titled_with(title: impl Fn() -> String + 'static, aside: impl Into<Nodes>) -> El {
+    let store = use_store();
+    let is_sample = scope::is_sample();
+    let leave = is_sample.then(|| {
+        button("press")
+            .attr("data-leave-sample", "")
+            .on_click(move || store.turn_to_sample(false))
+            .with("Leave")
     });
-    strip(title, expect_context::<Around>().offline, leave)
+    let aside = [aside.into(), leave.into()].into();
+    strip(title, expect_context::<Around>().offline, is_sample, aside)
 }

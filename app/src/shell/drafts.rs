@@ -2,7 +2,7 @@
 
 use super::db::Db;
 use haulwren_core::json::{self, Object, fill};
-use haulwren_core::view::{DecideDraft, Pile, RulesForm, SetupForm, VenueForm};
+use haulwren_core::view::{DecideDraft, LotForm, Pile, RulesForm, SetupForm, VenueForm};
 use litemap::LiteMap;
 use serde::Deserialize;
 use std::rc::Rc;
@@ -21,6 +21,8 @@ pub struct Drafts {
     pub venues: LiteMap<String, VenueForm>,
     /// The house rules.
     pub rules: Option<RulesForm>,
+    /// A lot that is sorted later.
+    pub lot: LotForm,
     /// Forms of rate cards, containers and kinds, by the address of their page.
     pub setups: Vec<(String, SetupForm)>,
 }
@@ -32,6 +34,7 @@ impl Drafts {
             && self.pile.is_empty()
             && self.venues.is_empty()
             && self.rules.is_none()
+            && self.lot.is_empty()
             && self.setups.is_empty()
     }
 
@@ -64,6 +67,7 @@ impl Drafts {
         given_up("decide", fill(&object, "decide", &mut drafts.decide));
         given_up("pile", fill(&object, "pile", &mut pile));
         given_up("rules", fill(&object, "rules", &mut drafts.rules));
+        given_up("lot", fill(&object, "lot", &mut drafts.lot));
         given_up("venues", fill(&object, "venues", &mut venues));
         given_up("setups", fill(&object, "setups", &mut setups));
         drafts.pile = Rc::new(pile);
@@ -95,6 +99,7 @@ impl Drafts {
             ("pile", json::write(&*self.pile)),
             ("venues", json::write(&venues)),
             ("rules", json::write(&self.rules)),
+            ("lot", json::write(&self.lot)),
             ("setups", json::write(&setups)),
         ])
     }

@@ -25,6 +25,8 @@ const QUALITY: f64 = 0.8;
 pub enum Unkept {
     /// The file is no picture that this browser can read.
     NoPicture,
+    /// Nothing is kept on this device.
+    NoStorage,
     /// The storage failed.
     Fault(Fault),
 }

@@ -25,6 +25,11 @@ const SETUP: [&str; 8] = [
     "venue",
 ];
 
+/// Everything else, in the order in which it is read.
+const REST: [&str; 9] = [
+    "trip", "stop", "cash", "lot", "passed", "work", "worked", "photo", "thing",
+];
+
 /// Records folded in one go.
 const BATCH: usize = 500;
 
@@ -56,9 +61,10 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
 
 /// Reads what is left.
 pub async fn rest(db: &Db, state: &RefCell<State>) -> Result<(), Fault> {
-    load(db, state, "lot").await?;
-    load(db, state, "passed").await?;
-    load(db, state, "thing").await
+    for kind in REST {
+        load(db, state, kind).await?;
+    }
+    Ok(())
 }
 
 async fn load(db: &Db, state: &RefCell<State>, kind: &str) -> Result<(), Fault> {

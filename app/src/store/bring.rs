@@ -1,6 +1,6 @@
 //! Bringing in a book file: looked into first, then taken.
 
-use super::{Phase, Store};
+use super::Store;
 use crate::live::Live;
 use crate::notice::Notice;
 use crate::shell::bring::{self, Found, Unread};
@@ -63,7 +63,8 @@ impl Store {
                 setup: true,
                 haul: true,
             });
-            if let Some(second) = self.inner.second.borrow().clone() {
+            let second = self.inner.second.borrow().clone();
+            if let Some(second) = second {
                 second::agree_again(&db, &second).await;
             }
             let stays = found.incoming.header.book;
@@ -102,11 +103,6 @@ impl Store {
                 [notice.fact, notice.hint].join(" ")
             }
         }
-    }
-
-    /// Whether everything was read from the storage, so that a file can be held against it. Tracks it.
-    pub fn can_bring_in(self) -> bool {
-        self.all_read.get() && self.phase.with(|phase| *phase == Phase::Ready)
     }
 }
 

@@ -5,7 +5,7 @@ use crate::shell::drafts::{Drafts, PAUSE_MS};
 use crate::shell::page;
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
-use haulwren_core::view::{DecideDraft, RulesForm, VenueForm};
+use haulwren_core::view::{DecideDraft, LotForm, RulesForm, VenueForm};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -18,6 +18,16 @@ impl Store {
     /// Changes what is typed on Decide.
     pub fn edit_draft<R>(self, edit: impl FnOnce(&mut DecideDraft) -> R) -> R {
         self.edit_drafts(|drafts| edit(&mut drafts.decide))
+    }
+
+    /// What is typed of a lot that is sorted later. Tracks it.
+    pub fn lot_draft<R>(self, read: impl FnOnce(&LotForm) -> R) -> R {
+        self.drafts.with(|drafts| read(&drafts.lot))
+    }
+
+    /// Changes what is typed of a lot that is sorted later.
+    pub fn edit_lot_draft<R>(self, edit: impl FnOnce(&mut LotForm) -> R) -> R {
+        self.edit_drafts(|drafts| edit(&mut drafts.lot))
     }
 
     /// A venue's half-typed form, under its id or `new`. Tracks it.

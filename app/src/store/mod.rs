@@ -7,6 +7,7 @@ mod copy;
 mod drafts;
 mod look;
 mod open;
+mod photos;
 mod pile;
 mod sample;
 mod saving;
@@ -133,8 +134,10 @@ impl Store {
             drafts,
             decide_view: worked(move || {
                 setup.track();
-                let today = today.get()?;
-                drafts.with(|drafts| view::decide(&inner.book.borrow(), &drafts.decide, today))
+                haul.track();
+                today.get()?;
+                let now = clock::now();
+                drafts.with(|drafts| view::decide(&inner.book.borrow(), &drafts.decide, now))
             }),
             haul_view: worked(move || {
                 setup.track();
@@ -144,8 +147,10 @@ impl Store {
             pile,
             pile_view: worked(move || {
                 setup.track();
-                let today = today.get()?;
-                pile.with(|pile| view::pile(&inner.book.borrow(), pile, today))
+                haul.track();
+                today.get()?;
+                let now = clock::now();
+                pile.with(|pile| view::pile(&inner.book.borrow(), pile, now))
             }),
             phase: Live::new(Phase::Opening(None)),
             keeping: Live::new(Keeping::Disk),

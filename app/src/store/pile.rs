@@ -41,10 +41,8 @@ impl Store {
         if self.saving.get_untracked() {
             return;
         }
-        let today = clock::now().day();
         let before = self.pile.get_untracked();
-        let purchase =
-            today.and_then(|today| view::paid_for_all(&self.inner.book.borrow(), &before, today));
+        let purchase = view::paid_for_all(&self.inner.book.borrow(), &before, clock::now());
         let Some(purchase) = purchase else { return };
         self.dispatch(Command::Buy(purchase), move |saved| {
             if !saved {

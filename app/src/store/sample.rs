@@ -27,14 +27,11 @@ impl Store {
 
     /// Tells the sample's commands to an empty book, one after the other.
     pub(super) async fn lay_out_sample(self) {
-        let Some(today) = clock::now().day() else {
-            return;
-        };
         if self.inner.book.borrow().currency().is_some() {
             return;
         }
         for step in 0.. {
-            let command = sample(step, &self.inner.book.borrow(), today);
+            let command = sample(step, &self.inner.book.borrow(), clock::now());
             let Some(command) = command else { break };
             let plan = move |state: &State| {
                 let mut chance = || clock::chance();

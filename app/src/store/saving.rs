@@ -41,10 +41,9 @@ impl Store {
         if self.saving.get_untracked() {
             return;
         }
-        let today = clock::now().day();
+        let now = clock::now();
         let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
-        let purchase =
-            today.and_then(|today| view::purchase(&self.inner.book.borrow(), &draft, today));
+        let purchase = view::purchase(&self.inner.book.borrow(), &draft, now);
         let Some(purchase) = purchase else { return };
         // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
         self.edit_draft(|draft| draft.go(Field::Ask));
@@ -60,10 +59,9 @@ impl Store {
         if self.saving.get_untracked() {
             return;
         }
-        let today = clock::now().day();
+        let now = clock::now();
         let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
-        let thing =
-            today.and_then(|today| view::left_behind(&self.inner.book.borrow(), &draft, today));
+        let thing = view::left_behind(&self.inner.book.borrow(), &draft, now);
         let Some(thing) = thing else { return };
         self.edit_draft(|draft| draft.go(Field::Ask));
         self.dispatch(Command::PassBy(thing), move |saved| {

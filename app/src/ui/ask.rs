@@ -21,13 +21,19 @@ pub struct Ask {
     pub hint: String,
     /// The texts.
     pub texts: Vec<AskText>,
-    /// A choice: what is asked, the words with a line under each, and the place of the one that stands.
-    pub choice: Option<(&'static str, Vec<(&'static str, &'static str)>, usize)>,
+    /// A choice.
+    pub choice: Option<AskChoice>,
     /// The key's word.
     pub word: &'static str,
     /// Takes the answer, or says what is wrong with it: the place of a text, and a sentence.
-    pub answer: Rc<dyn Fn(&Answer) -> Result<(), (usize, String)>>,
+    pub answer: Rc<Take>,
 }
+
+/// What takes an answer.
+pub type Take = dyn Fn(&Answer) -> Result<(), (usize, String)>;
+
+/// A choice: what is asked, the words with a line under each, and the place of the one that stands.
+pub type AskChoice = (&'static str, Vec<(String, String)>, usize);
 
 /// One text of a form.
 #[derive(Clone, Debug, Default)]
@@ -51,6 +57,14 @@ pub struct Answer {
     pub texts: Vec<String>,
     /// The place of the choice.
     pub choice: usize,
+}
+
+/// Words of a choice that stand fast.
+pub fn fixed(words: &[(&str, &str)]) -> Vec<(String, String)> {
+    let owned = words
+        .iter()
+        .map(|(word, hint)| ((*word).to_owned(), (*hint).to_owned()));
+    owned.collect()
 }
 
 impl AskText {
@@ -155,7 +169,11 @@ fn form(desk: Desk, asked: &Rc<Ask>) -> Nodes {
     if let Some((legend, words, _)) = &asked.choice {
         let chosen: Now<usize> = Rc::new(move || desk.answer.with(|answer| answer.choice));
         let choose: Do<usize> = Rc::new(move |at| desk.answer.update(|answer| answer.choice = at));
-        form = form.with(choice_keys(legend, "asked", true, words, &chosen, &choose));
+        let words: Vec<(&str, &str)> = words
+            .iter()
+            .map(|(word, hint)| (&**word, &**hint))
+            .collect();
+        form = form.with(choice_keys(legend, "asked", true, &words, &chosen, &choose));
     }
     for (at, text) in asked.texts.iter().enumerate() {
         form = form.with(one(desk, at, text));

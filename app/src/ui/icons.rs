@@ -39,6 +39,12 @@ pub enum Icon {
     Pile,
     /// A tag with its string.
     Tag,
+    /// Several things in one.
+    Lot,
+    /// A camera.
+    Camera,
+    /// A sheet of paper.
+    Sheet,
 }
 
 fn box_of(side: &str) -> El {
@@ -67,6 +73,12 @@ pub fn sign(icon: Icon) -> El {
         Icon::Plus => ("M12 4v16M4 12h16", ""),
         Icon::Save => ("M12 3v12M6 10l6 6 6-6M4 20h16", ""),
         Icon::Pile => ("", "M8 5h8v4H8zM5 10h14v4H5zM2 15h20v4H2z"),
+        Icon::Lot => ("M2 7h20v10H2zM9 7v10M15 7v10", ""),
+        Icon::Camera => (
+            "M3 7h5l2-3h4l2 3h5v13H3zM12 10a3.5 3.5 0 1 0 0 7a3.5 3.5 0 1 0 0-7",
+            "",
+        ),
+        Icon::Sheet => ("M5 2h10l4 4v16H5zM15 2v4h4M8 11h8M8 15h8", ""),
         Icon::Tag => ("M8 5h13v14H8l-5-7zM9 12h1", ""),
         Icon::Turn => ("M5 9l7 7 7-7", ""),
     };

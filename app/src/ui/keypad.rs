@@ -153,6 +153,20 @@ pub fn pile_keypad(shown: &Now<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<
         .show(actions)
 }
 
+/// The keypad of a lot that is sorted later: digits, the next field, and the key that logs it, with a line under its sum.
+pub fn lot_keypad(shown: &Now<KeypadShown>, line: Now<String>, on_key: &Do<Key>) -> El {
+    let next = face("key side back", Key::Next, on_key)
+        .with(sign(Icon::Next))
+        .with(el("small").with("next"));
+    let pay = sum_key(face("key buy", Key::Buy, on_key), "Bought", shown)
+        .with(el("small").text_of(move || line()));
+    div("keypad of-pile")
+        .attr("role", "group")
+        .attr("aria-label", "Keypad")
+        .with(digits(shown, on_key))
+        .with([next, pay])
+}
+
 fn face(class: &str, key: Key, on_key: &Do<Key>) -> El {
     let on_key = on_key.clone();
     button(class)

@@ -2,16 +2,16 @@
 
 use crate::live::Live;
 
-use super::el::{Do, El, Nodes, button, el};
+use super::el::{El, Nodes, el};
 use super::icons::{Icon, sign};
 
-/// The strip: the screen's title, and whether there is no signal; of sample data that it is that, and `leave` to leave it.
+/// The strip: the screen's title, and whether there is no signal, or that it is only sample data; at the right what stands `aside`.
 pub fn strip(
     title: impl Fn() -> String + 'static,
     offline: Live<bool>,
-    leave: Option<Do<()>>,
+    is_sample: bool,
+    aside: Nodes,
 ) -> El {
-    let is_sample = leave.is_some();
     let saved = move || {
         let (icon, words) = match (is_sample, offline.get()) {
             (true, _) => (Icon::Tag, "Sample data, nothing of yours"),
@@ -23,11 +23,5 @@ pub fn strip(
     let where_one_is = el("div")
         .with(el("h1").text_of(title))
         .with(el("p").show(saved));
-    let leave = leave.map(|leave| {
-        button("press")
-            .attr("data-leave-sample", "")
-            .on_click(move || leave(()))
-            .with("Leave")
-    });
-    el("header").class("strip").with(where_one_is).with(leave)
+    el("header").class("strip").with(where_one_is).with(aside)
 }

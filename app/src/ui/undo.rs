@@ -12,8 +12,18 @@ use crate::format;
 /// The last ten saves, newest first, each with whether it can still be undone; `None` while they are being read.
 pub type Ten = Option<Vec<(Done, bool)>>;
 
-/// The bar, which shows while there is a last save. `on_list` asks for the last ten; `on_undo` takes a save back by its first number.
-pub fn undo_bar(last: Live<Option<Done>>, ten: Live<Ten>, on_list: Do<()>, on_undo: Do<u64>) -> El {
+/// A key that goes with a save, such as a picture of what was just bought.
+pub type Beside = dyn Fn(&Done) -> Option<El>;
+
+/// The bar, which shows while there is a last save. `on_list` asks for the last ten; `on_undo` takes a save back by its first
+/// number; `beside` is a key that goes with a save.
+pub fn undo_bar(
+    last: Live<Option<Done>>,
+    ten: Live<Ten>,
+    on_list: Do<()>,
+    on_undo: Do<u64>,
+    beside: Rc<Beside>,
+) -> El {
     let listed = Live::new(false);
     let undo: Do<u64> = Rc::new(move |save| {
         listed.set(false);
@@ -31,7 +41,8 @@ pub fn undo_bar(last: Live<Option<Done>>, ten: Live<Ten>, on_list: Do<()>, on_un
             .class("undo")
             .attr("data-undo", "")
             .attr("aria-label", "Last save")
-            .with(el("p").attr("role", "status").with(done.sentence))
+            .with(el("p").attr("role", "status").with(done.sentence.as_str()))
+            .with(beside(&done))
             .with(button("press").on_click(show_ten).with("Last ten"))
             .with(undo_key("press strong", done.save, &undo))
     };

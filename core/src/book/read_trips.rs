@@ -1,10 +1,11 @@
 //! Looking up trips, stops, the purse, work and pictures.
 
+use super::command::Marks;
 use super::costs::SharedLot;
 use super::kinds::{Cash, Lot, Photo, Stop, Trip};
 use super::read::{one, there};
 use super::state::State;
-use crate::id::{CashId, PhotoId, RulesId, StopId, ThingId, TripId};
+use crate::id::{CashId, PhotoId, RulesId, StopId, ThingId, TripId, WorkId};
 use crate::ledger::Purse;
 use crate::measure::DistanceUnit;
 use crate::money::{Currency, Money, Rate};
@@ -154,6 +155,36 @@ impl State {
     pub fn distance_unit(&self) -> DistanceUnit {
         let said = one(&self.tables.rules, RulesId::SINGLE.0).and_then(|rules| rules.distance);
         said.unwrap_or_default()
+    }
+
+    /// The marks of a thing, as its form shows them.
+    #[must_use]
+    pub fn marks(&self, thing: ThingId) -> Marks {
+        let Some(thing) = self.thing(thing) else {
+            return Marks::default();
+        };
+        let text = |mark: &Option<String>| mark.clone().unwrap_or_default();
+        Marks {
+            colour: text(&thing.colour),
+            label: text(&thing.label),
+            maker: text(&thing.maker),
+            flaw: text(&thing.flaw),
+            pieces: thing.pieces,
+        }
+    }
+
+    /// What was done to a thing: each work with its name and the thing's share of its cost.
+    #[must_use]
+    pub fn works_of(&self, thing: ThingId) -> Vec<(WorkId, String, Money)> {
+        let mut found = Vec::new();
+        for work in self.works() {
+            let share = work.shares.iter().find(|(of, _)| *of == thing);
+            if let Some((_, share)) = share {
+                let name = one(&self.tables.works, work.id.0).and_then(|work| work.name.clone());
+                found.push((work.id, name.unwrap_or_default(), *share));
+            }
+        }
+        found
     }
 
     /// The pictures of a thing, oldest first.

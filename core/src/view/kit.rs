@@ -22,6 +22,10 @@ pub fn usd() -> Currency {
     Currency::from_code("USD").expect("a currency")
 }
 
+pub fn now() -> At {
+    NOON
+}
+
 pub fn today() -> Day {
     NOON.day().expect("a day")
 }

@@ -2,6 +2,7 @@
 
 mod brought;
 mod card_form;
+mod clock;
 mod complaint;
 mod decide;
 mod draft;
@@ -10,6 +11,7 @@ mod history;
 mod keys;
 #[cfg(test)]
 mod kit;
+mod lot_form;
 mod measures;
 mod pack_form;
 mod parts;
@@ -25,12 +27,14 @@ mod what;
 pub use brought::brought;
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
+pub use clock::minutes_of;
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
 pub use history::{Said, history};
+pub use lot_form::{COUNTS, LotForm};
 pub use measures::Units;
 pub use pack_form::{PackForm, PackInput, goes_in};
 pub use pile::{Pile, PileRow, PileView, Piled, UpTo, paid_for_all, pile};

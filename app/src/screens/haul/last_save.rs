@@ -5,6 +5,7 @@ use std::rc::Rc;
 
 use leptos::task::spawn_local;
 
+use super::thing::key_after_buy;
 use crate::notice::Notice;
 use crate::store::use_store;
 use crate::ui::el::El;
@@ -32,5 +33,6 @@ pub fn last_save() -> El {
         ten,
         Rc::new(list),
         Rc::new(move |save| store.undo(save)),
+        Rc::new(|done: &haulwren_core::view::Done| done.thing.map(key_after_buy)),
     )
 }

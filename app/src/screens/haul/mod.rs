@@ -1,17 +1,29 @@
-//! Haul: what was bought, newest first, and what it comes to; one thing with its history; the bar that takes a save back.
+//! Haul: the trip with its stops and purse, what was bought, newest first, and what it comes to; beside or over it one thing, lot, stop or
+//! trip; the bar that takes a save back.
 
+mod asked;
+mod bulk;
+mod head;
 mod history;
 mod last_save;
+mod list;
+mod lot;
+mod lot_page;
+mod new_lot;
 mod row;
+mod sheets;
 mod sums;
+mod take_home;
 mod thing;
+mod tray;
+mod trip;
 
 use crate::live::worked;
-use haulwren_core::view::HaulView;
 use leptos::prelude::*;
 
-use super::page::titled;
+use super::page::{titled_with, use_wide};
 use super::parts;
+use crate::format;
 use crate::route::{self, Route};
 use crate::store::use_store;
 use crate::ui::el::{El, Nodes, div, el};
@@ -19,65 +31,103 @@ use crate::ui::notice::empty;
 
 pub use last_save::last_save;
 
-/// The screen: the list, and beside or over it the thing that the address names.
+/// The screen: the list, and beside or over it what the address names.
 pub fn haul() -> Nodes {
-    let thing = move || match route::now() {
-        Route::Thing(id) => Some(id),
-        _ => None,
+    let wide = use_wide();
+    let open = worked(move || match route::now() {
+        Route::Haul => None,
+        route => Some(route),
+    });
+    let detail = move || -> Nodes {
+        match open.get() {
+            Some(route) => untrack(|| page(route)),
+            None if wide.get() => untrack(trip::beside),
+            None => ().into(),
+        }
     };
     let both = div("haul")
-        .class_if("has-thing", move || thing().is_some())
+        .class_if("has-thing", move || open.get().is_some())
         .with(list())
-        .show(move || thing().map(|id| untrack(|| thing::page(id))));
+        .show(detail);
     [both, last_save()].into()
+}
+
+fn page(route: Route) -> Nodes {
+    match route {
+        Route::Thing(id) => thing::page(id).into(),
+        Route::Lot(id) => lot_page::page(id).into(),
+        Route::NewLot => new_lot::page().into(),
+        Route::Trips => trip::all().into(),
+        Route::Trip(id) => trip::page(id).into(),
+        Route::Stop(id) => trip::stop(id).into(),
+        Route::TakeHome => take_home::page().into(),
+        Route::Sheet(id) => sheets::sheet(id),
+        Route::Record(id) => sheets::record(id),
+        _ => ().into(),
+    }
+}
+
+/// A page beside or over the list.
+fn beside(title: impl Fn() -> String + 'static, inside: impl Into<Nodes>) -> El {
+    let body = div("scroll").with(
+        div("form")
+            .with(parts::back(Route::Haul, "Haul"))
+            .with(inside),
+    );
+    el("section")
+        .class("thing-page")
+        .with(super::page::titled(title))
+        .with(body)
 }
 
 fn list() -> El {
     let store = use_store();
     let view = store.haul_view();
+    let chosen = bulk::Chosen::none();
     let is_empty = worked(move || {
         view.with(|view| {
-            view.as_ref()
-                .is_none_or(|view| view.rows.is_empty() && view.passed.is_empty())
+            view.as_ref().is_none_or(|view| {
+                view.rows.is_empty()
+                    && view.passed.is_empty()
+                    && view.trip.is_none()
+                    && view.groups.is_empty()
+                    && view.days.is_empty()
+            })
         })
     });
     let body = move || -> Nodes {
         if !is_empty.get() {
-            view.with(|view| view.as_ref().map(bought)).into()
+            view.with(|view| view.as_ref().map(|view| list::bought(view, chosen)))
+                .into()
         } else if store.all_read.get() {
-            empty(
-                "Nothing bought yet. Type an asking price.",
-                parts::add_thing(),
-            )
+            [
+                empty(
+                    "Nothing bought yet. Type an asking price.",
+                    parts::add_thing(),
+                ),
+                head::no_trip(),
+                head::ways(),
+            ]
             .into()
         } else {
             parts::status("Reading what you bought").class("pad").into()
         }
     };
-    let tray = move || (!is_empty.get()).then(|| div("tray haul-tray").with(parts::add_thing()));
+    let trays = move || {
+        if chosen.is_on() {
+            bulk::tray(chosen)
+        } else {
+            tray::tray()
+        }
+    };
+    let title = move || match store.today() {
+        Some(today) => format::day(today),
+        None => "Haul".to_owned(),
+    };
+    let cash = div("bare").show(move || view.with(|view| view.as_ref().and_then(head::cash_left)));
     el("section")
         .class("haul-list")
-        .with(titled(|| "Haul".to_owned()))
+        .with(titled_with(title, cash))
         .with(div("scroll").show(body))
-        .show(tray)
-}
-
-/// The sums over the rows, with the day over the first of each day; under them what was passed by.
-fn bought(view: &HaulView) -> Nodes {
-    let mut before = None;
-    let mut all = Vec::new();
-    for row in &view.rows {
-        let day = row.bought.and_then(haulwren_core::stamp::At::day);
-        if let Some(day) = day.filter(|day| before != Some(*day)) {
-            all.push(row::day(day));
-            before = Some(day);
-        }
-        all.push(row::row(row, view.currency));
-    }
-    if !view.passed.is_empty() {
-        all.push(el("h2").class("haul-day").with("Passed by"));
-        let rows = view.passed.iter();
-        all.extend(rows.map(|row| row::passed(row, view.currency)));
-    }
-    [sums::sums(view), div("rows").with(all)].into()
+        .show(trays)
 }

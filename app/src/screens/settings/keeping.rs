@@ -8,7 +8,7 @@ use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::scope;
 use crate::store::{Keeping, use_store};
-use crate::ui::el::{El, Nodes, button, el};
+use crate::ui::el::{El, Nodes, button, div, el};
 use crate::ui::icons::{Icon, sign};
 
 const ON_DISK: &str = "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.";
@@ -21,6 +21,26 @@ pub fn keeping_safe() -> Nodes {
     if scope::is_sample() {
         return [parts::line(SAMPLE), key_sample(false, "Leave the sample")].into();
     }
+    let kept = move || match store.keeping.get() {
+        Keeping::Disk => ON_DISK.to_owned(),
+        Keeping::Memory => NOWHERE.to_owned(),
+    };
+    let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
+    let hint = parts::support("If the app ever fails to start, the ").with(rescue);
+    [
+        el("p").text_of(kept),
+        copy_key(),
+        hint.with(" still writes your book to a file."),
+        parts::heading("A file from another device"),
+        bring_in("Open a book file"),
+        key_sample(true, "Look around in a sample"),
+    ]
+    .into()
+}
+
+/// The key that saves a copy of the book, and how it left.
+pub fn copy_key() -> El {
+    let store = use_store();
     let told = Live::new("");
     let save = move || {
         spawn_local(async move {
@@ -34,28 +54,15 @@ pub fn keeping_safe() -> Nodes {
             told.set(said);
         });
     };
-    let kept = move || match store.keeping.get() {
-        Keeping::Disk => ON_DISK.to_owned(),
-        Keeping::Memory => NOWHERE.to_owned(),
-    };
-    let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
-    let hint = parts::support("If the app ever fails to start, the ").with(rescue);
-    [
-        el("p").text_of(kept),
-        button("press")
-            .attr("data-save-copy", "")
-            .on_click(save)
-            .with(sign(Icon::Save))
-            .with("Save a copy"),
-        el("p")
-            .attr("role", "status")
-            .text_of(move || told.get().to_owned()),
-        hint.with(" still writes your book to a file."),
-        parts::heading("A file from another device"),
-        bring_in("Open a book file"),
-        key_sample(true, "Look around in a sample"),
-    ]
-    .into()
+    let key = button("press")
+        .attr("data-save-copy", "")
+        .on_click(save)
+        .with(sign(Icon::Save))
+        .with("Save a copy");
+    let told = el("p")
+        .attr("role", "status")
+        .text_of(move || told.get().to_owned());
+    div("form flush").with([key, told])
 }
 
 /// The key that turns to sample data, or back.

@@ -21,8 +21,8 @@ use haulwren_core::measure::System;
 
 use std::rc::Rc;
 
-pub use bring::bring_in;
-pub use keeping::key_sample;
+pub use bring::{bring_in, chosen};
+pub use keeping::{copy_key, key_sample};
 pub use postage::card::card;
 pub use postage::pack::{container, kind};
 pub use postage::postage;

@@ -6,13 +6,14 @@ mod typed;
 pub use posted::Posted;
 
 use super::draft::{DecideDraft, Field};
-use crate::appraise::{Appraisal, Case, Judged, Selling, Verdict, appraise};
+use crate::appraise::{Appraisal, Case, HouseRules, Judged, Selling, Verdict, appraise};
 use crate::book::{Bought, Expected, LeftBehind, Purchase, State, Word};
 use crate::day::Day;
 use crate::id::{TermsId, VenueId};
 use crate::money::{Currency, Money};
 use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
+use crate::stamp::At;
 use crate::terms::stale;
 use crate::worth::Sells;
 use posted::Packing;
@@ -82,18 +83,20 @@ struct Desk<'a> {
     typed: Typed,
     packing: Packing,
     currency: Currency,
+    now: At,
     today: Day,
 }
 
 impl<'a> Desk<'a> {
-    fn of(state: &'a State, draft: &DecideDraft, today: Day) -> Option<Self> {
+    fn of(state: &'a State, draft: &DecideDraft, now: At) -> Option<Self> {
         let currency = state.currency()?;
         Some(Self {
             state,
             typed: read(draft, currency),
             packing: Packing::of(state, draft),
             currency,
-            today,
+            now,
+            today: now.day()?,
         })
     }
 
@@ -121,7 +124,11 @@ impl<'a> Desk<'a> {
             weight: posted.weight,
             kind: self.packing.what.kind.as_ref().map(|kind| kind.id),
             allowances: state.allowances(),
-            rules: state.house_rules(self.currency),
+            rules: HouseRules {
+                // How far sellers come down is said of the stop where the trader is, else by the rules.
+                reach: state.reach(self.now, self.currency),
+                ..state.house_rules(self.currency)
+            },
         });
         let checked = terms.and_then(|(_, terms)| terms.checked);
         AtVenue {
@@ -147,8 +154,8 @@ impl<'a> Desk<'a> {
 
 /// Works Decide out. `None` before the book has begun.
 #[must_use]
-pub fn decide(state: &State, draft: &DecideDraft, today: Day) -> Option<DecideView> {
-    let desk = Desk::of(state, draft, today)?;
+pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView> {
+    let desk = Desk::of(state, draft, now)?;
     let judged = desk.judged_venue(draft);
     let here = desk.at(judged);
     let mut venues: Vec<VenueCard> = Vec::new();
@@ -204,16 +211,16 @@ fn old_rates(here: &AtVenue, is_posted: bool) -> Option<String> {
 
 /// The thing that Buy logs, with what is paid for it. `None` while there is no ask, or a field has a fault.
 #[must_use]
-pub fn purchase(state: &State, draft: &DecideDraft, today: Day) -> Option<Purchase> {
-    let desk = Desk::of(state, draft, today)?;
+pub fn purchase(state: &State, draft: &DecideDraft, now: At) -> Option<Purchase> {
+    let desk = Desk::of(state, draft, now)?;
     let ask = desk.typed.ask.filter(|_| desk.typed.faults.is_empty())?;
     Some(Purchase::of_one(ask, bought(&desk, draft)))
 }
 
 /// The thing that "Not now" keeps. `None` before the book has begun.
 #[must_use]
-pub fn left_behind(state: &State, draft: &DecideDraft, today: Day) -> Option<LeftBehind> {
-    let desk = Desk::of(state, draft, today)?;
+pub fn left_behind(state: &State, draft: &DecideDraft, now: At) -> Option<LeftBehind> {
+    let desk = Desk::of(state, draft, now)?;
     let thing = bought(&desk, draft);
     Some(LeftBehind {
         name: thing.name,
@@ -226,8 +233,8 @@ pub fn left_behind(state: &State, draft: &DecideDraft, today: Day) -> Option<Lef
 
 /// What is typed, as a thing of a purchase.
 #[must_use]
-pub fn as_bought(state: &State, draft: &DecideDraft, today: Day) -> Option<Bought> {
-    Some(bought(&Desk::of(state, draft, today)?, draft))
+pub fn as_bought(state: &State, draft: &DecideDraft, now: At) -> Option<Bought> {
+    Some(bought(&Desk::of(state, draft, now)?, draft))
 }
 
 fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
@@ -280,8 +287,8 @@ pub(super) struct Alone {
 }
 
 /// Works one thing out, on its own venue alone.
-pub(super) fn alone(state: &State, draft: &DecideDraft, today: Day) -> Option<Alone> {
-    let desk = Desk::of(state, draft, today)?;
+pub(super) fn alone(state: &State, draft: &DecideDraft, now: At) -> Option<Alone> {
+    let desk = Desk::of(state, draft, now)?;
     let here = desk.at(desk.judged_venue(draft));
     let kind = desk.packing.what.kind.as_ref();
     Some(Alone {

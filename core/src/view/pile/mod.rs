@@ -10,10 +10,10 @@ pub use typed::{Pile, Piled};
 use super::decide::{Alone, alone, as_bought};
 use crate::appraise::{Figure, How, Judged, JudgedPile, What, Why, judge_pile};
 use crate::book::{Bought, Purchase, State};
-use crate::day::Day;
 use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::money::{Currency, Money};
+use crate::stamp::At;
 
 /// What the pile shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -97,7 +97,7 @@ pub enum UpTo {
 
 /// Works the pile out. `None` before the book has begun.
 #[must_use]
-pub fn pile(state: &State, pile: &Pile, today: Day) -> Option<PileView> {
+pub fn pile(state: &State, pile: &Pile, now: At) -> Option<PileView> {
     let currency = state.currency()?;
     let mut all: Vec<Alone> = Vec::with_capacity(pile.things.len());
     for (at, thing) in pile.things.iter().enumerate() {
@@ -106,7 +106,7 @@ pub fn pile(state: &State, pile: &Pile, today: Day) -> Option<PileView> {
         let alike = all.last().filter(|_| before == Some(&thing.draft)).cloned();
         all.push(match alike {
             Some(alike) => alike,
-            None => alone(state, &thing.draft, today)?,
+            None => alone(state, &thing.draft, now)?,
         });
     }
     let mut view = PileView {
@@ -168,11 +168,11 @@ fn row(thing: &Piled, alone: &Alone) -> PileRow {
 /// The lot that "Paid for all" logs: the things that are to be bought, the price shared by what each sells for. `None` while nothing is
 /// said for all, or nothing is to be bought.
 #[must_use]
-pub fn paid_for_all(state: &State, pile: &Pile, today: Day) -> Option<Purchase> {
+pub fn paid_for_all(state: &State, pile: &Pile, now: At) -> Option<Purchase> {
     let paid = pile.said(state.currency()?)?;
     let mut things: Vec<Bought> = Vec::new();
     for thing in pile.taken() {
-        things.push(as_bought(state, &thing.draft, today)?);
+        things.push(as_bought(state, &thing.draft, now)?);
     }
     if things.len() <= 1 {
         return things.pop().map(|thing| Purchase::of_one(paid, thing));

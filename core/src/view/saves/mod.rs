@@ -7,6 +7,7 @@ mod tests;
 
 use crate::book::State;
 use crate::change::Change;
+use crate::id::ThingId;
 use crate::stamp::At;
 use serde_json::Value;
 
@@ -19,6 +20,8 @@ pub struct Done {
     pub at: At,
     /// What it did, as a short sentence without a full stop.
     pub sentence: String,
+    /// The thing that it bought, when it bought just one: a picture of it can be taken at once.
+    pub thing: Option<ThingId>,
 }
 
 /// Describes a save by its changes. `None` for no changes at all.
@@ -65,7 +68,21 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         save: first.save,
         at: first.at,
         sentence,
+        thing: bought(changes),
     })
+}
+
+/// The one thing that came into the book.
+fn bought(changes: &[Change]) -> Option<ThingId> {
+    let is_new = |change: &&Change| {
+        change.kind == "thing" && change.set.contains_key("lot") && !change.set.contains_key("gone")
+    };
+    let mut new = changes.iter().filter(is_new);
+    let (first, second) = (new.next(), new.next());
+    let has_lot = changes.iter().any(|change| change.kind == "lot");
+    first
+        .filter(|_| second.is_none() && has_lot)
+        .map(|change| ThingId(change.id))
 }
 
 /// The name that a save gives a record, else the one that it has now.

@@ -50,9 +50,9 @@ proptest! {
         let ids: Vec<VenueId> = device.state.venues().map(|(id, _)| id).collect();
         let venue = ids.get(usize::from(which) % (ids.len() + 1)).copied();
         let draft = DecideDraft { venue, ..draft };
-        let today = device.now.day().unwrap();
+        let now = device.now;
 
-        let shown = decide(&device.state, &draft, today).unwrap();
+        let shown = decide(&device.state, &draft, now).unwrap();
         prop_assert_eq!(shown.judged, venue.or(device.state.usual_venue()));
         prop_assert_eq!(shown.venues.len(), ids.len());
         prop_assert!(shown.venues.is_sorted_by(|one, next| one.keep >= next.keep), "best first");
@@ -61,7 +61,7 @@ proptest! {
             prop_assert_eq!((Some(card.id), card.keep), (shown.judged, keep));
         }
 
-        let bought = purchase(&device.state, &draft, today);
+        let bought = purchase(&device.state, &draft, now);
         prop_assert_eq!(bought.as_ref().map(|bought| bought.paid), shown.buy);
         prop_assert!(shown.buy.is_none() || shown.faults.is_empty());
         let Some(bought) = bought else { return Ok(()) };

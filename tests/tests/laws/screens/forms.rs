@@ -218,7 +218,7 @@ proptest! {
         let (id, _) = device.state.venues().next().unwrap();
         let form = VenueForm::of(&device.state, id, today).unwrap();
         prop_assert!(form.read(usd()).is_ok());
-        let shown = decide(&device.state, &haulwren_core::view::DecideDraft::default(), today).unwrap();
+        let shown = decide(&device.state, &haulwren_core::view::DecideDraft::default(), device.now).unwrap();
         prop_assert_eq!(shown.venues.len(), 1);
         prop_assert!(!history(&device.state, device.log.clone()).is_empty());
     }

@@ -9,7 +9,7 @@ use crate::lot::Method;
 use crate::money::Rate;
 use crate::postage::Arrangement;
 use crate::terms::{Base, Charge, Schedule};
-use crate::view::kit::{Kit, today};
+use crate::view::kit::{Kit, now};
 use crate::view::{DecideDraft, as_bought, describe};
 
 /// The pictures' Marlpost: the seller pays the postage; 15 % of the price and 0.30; packing 0.40.
@@ -39,7 +39,7 @@ fn thing(kit: &Kit, name: &str, likely: &str, ask: &str) -> Bought {
         ask: ask.to_owned(),
         ..DecideDraft::default()
     };
-    as_bought(&kit.state, &draft, today()).expect("a begun book")
+    as_bought(&kit.state, &draft, now()).expect("a begun book")
 }
 
 fn buy(kit: &mut Kit, paid: i64, by: Paying, things: Vec<Bought>) {

@@ -4,6 +4,7 @@ use super::*;
 use crate::book::StopSetup;
 use crate::ledger::Moved;
 use crate::trip::Manner;
+use crate::view::kit::today;
 use crate::view::{trip, trips};
 
 #[test]

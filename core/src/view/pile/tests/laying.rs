@@ -4,7 +4,7 @@ use super::{draft, of_the_picture};
 use crate::book::{Command, MOST_THINGS};
 use crate::json;
 use crate::money::{Money, MoneyError};
-use crate::view::kit::{Kit, today, usd};
+use crate::view::kit::{Kit, now, usd};
 use crate::view::{DecideDraft, Pile, Press, describe, haul, paid_for_all};
 
 #[test]
@@ -79,12 +79,12 @@ fn paid_for_all_makes_a_lot_of_what_is_in_it() {
                 says: String::new(),
                 ..pile.clone()
             },
-            today()
+            now()
         ),
         None
     );
     pile.tick(3, false);
-    let lot = paid_for_all(&kit.state, &pile, today()).expect("a lot");
+    let lot = paid_for_all(&kit.state, &pile, now()).expect("a lot");
     let save = kit.tell(&Command::Buy(lot));
     let done = describe(&kit.state, &save).unwrap();
     assert_eq!(done.sentence, "3 things bought, 15.00");
@@ -115,5 +115,5 @@ fn paid_for_all_makes_a_lot_of_what_is_in_it() {
         (left, after.says.as_str()),
         (vec!["plaster dog", "late"], "")
     );
-    assert_eq!(paid_for_all(&kit.state, &Pile::default(), today()), None);
+    assert_eq!(paid_for_all(&kit.state, &Pile::default(), now()), None);
 }

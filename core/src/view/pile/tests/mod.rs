@@ -5,7 +5,7 @@ mod laying;
 use super::*;
 use crate::appraise::{Figure, Flag, Verdict};
 use crate::view::DecideDraft;
-use crate::view::kit::{Kit, today, usd};
+use crate::view::kit::{Kit, now, usd};
 
 fn draft(name: &str, sells: &str, postage: &str, ask: &str) -> DecideDraft {
     DecideDraft {
@@ -33,7 +33,7 @@ fn of_the_picture() -> Pile {
 }
 
 fn viewed(of: &Pile) -> PileView {
-    pile(&Kit::quayside().state, of, today()).expect("a begun book")
+    pile(&Kit::quayside().state, of, now()).expect("a begun book")
 }
 
 #[test]

@@ -1,23 +1,25 @@
-//! One bought thing: its figures, its name, taking it out, and its history.
+//! One bought thing: its figures, its name and marks, its pictures, what was done to it, and its history.
 
-use crate::live::{Live, worked};
+mod deeds;
+mod facts;
+mod photos;
+
 use std::rc::Rc;
 
 use haulwren_core::book::Command;
 use haulwren_core::id::ThingId;
-use haulwren_core::money::Currency;
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
+use super::beside;
 use super::history::history;
-use super::sums::sum;
-use crate::format;
-use crate::route::{self, Route};
-use crate::screens::page::titled;
+use crate::live::{Live, worked};
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, button, div, el};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::field::{FieldSpec, field};
+
+pub use photos::key_after_buy;
 
 /// The thing's page.
 pub fn page(id: ThingId) -> El {
@@ -32,59 +34,49 @@ pub fn page(id: ThingId) -> El {
         let drawn = store.haul_view().with(|view| {
             let view = view.as_ref()?;
             let row = view.rows.iter().find(|row| row.id == id)?;
-            Some(figures(row, view.currency))
+            Some(facts::figures(row, view.currency))
         });
         drawn.unwrap_or_else(|| {
             if store.all_read.get() {
-                parts::line("This thing is not in the haul. Its history stays.")
+                parts::line("This thing is not in the haul. Its history stays.").into()
             } else {
-                parts::status("Reading")
+                parts::status("Reading").into()
             }
         })
     };
-    let form = div("form")
-        .with(parts::back(Route::Haul, "Haul"))
-        .show(facts)
-        .show(move || {
-            is_there
-                .get()
-                .then(|| untrack(|| [rename(id), take_out(id)]))
+    let about = move || -> Nodes {
+        if !is_there.get() {
+            return ().into();
+        }
+        untrack(|| {
+            [
+                rename(id),
+                facts::marks(id),
+                photos::photos(id),
+                deeds::deeds(id),
+            ]
+            .into()
         })
+    };
+    let inside = div("form flush")
+        .show(facts)
+        .show(about)
         .with(parts::heading("History"))
         .with(history(id));
-    el("section")
-        .class("thing-page")
-        .with(titled(title))
-        .with(div("scroll").with(form))
+    beside(title, inside)
+}
+
+/// The thing's row; `None` when it is not in the haul. Tracks the haul.
+fn row_of<R>(store: Store, id: ThingId, read: impl FnOnce(&HaulRow) -> R) -> Option<R> {
+    store.haul_view().with(|view| {
+        let row = view.as_ref()?.rows.iter().find(|row| row.id == id)?;
+        Some(read(row))
+    })
 }
 
 /// The thing's name; empty while it has none, `None` when it is not in the haul.
 fn name_of(store: Store, id: ThingId) -> Option<String> {
-    store.haul_view().with(|view| {
-        let row = view.as_ref()?.rows.iter().find(|row| row.id == id)?;
-        Some(row.name.clone())
-    })
-}
-
-fn figures(row: &HaulRow, currency: Currency) -> El {
-    let amount = |money| format::amount(money, currency);
-    let sells = row
-        .sells
-        .map(|sells| sum("Sells for", amount(sells.likely()), false));
-    let judged = row.expected.as_ref().map(|expected| {
-        let word = format!("{}, you keep", expected.verdict.word());
-        sum(
-            &word,
-            format::or_loss(expected.keep, currency),
-            expected.keep.is_negative(),
-        )
-    });
-    el("dl")
-        .class("haul-sums flush")
-        .attr("data-thing", &row.id.to_string())
-        .with(sum("Paid", amount(row.paid), false))
-        .with(sells)
-        .with(judged)
+    row_of(store, id, |row| row.name.clone())
 }
 
 /// Naming it. A save, so it can be undone.
@@ -122,17 +114,10 @@ fn rename(id: ThingId) -> El {
         .with(parts::submit("Save name").flag("disabled", move || !is_changed()))
 }
 
-/// Taking it out. A save, so it can be undone.
-fn take_out(id: ThingId) -> El {
-    let store = use_store();
-    let take_out = move || {
-        store.dispatch(Command::TakeOut(id), move |saved| {
-            if saved {
-                route::replace(Route::Haul);
-            }
-        });
-    };
-    button("press")
-        .on_click(take_out)
-        .with("Take out of the haul")
+/// A part of the page under its heading.
+fn part(title: &str, inside: impl Into<Nodes>) -> El {
+    el("section")
+        .class("form flush")
+        .with(parts::heading(title))
+        .with(inside)
 }

@@ -1,0 +1,193 @@
+//! One lot's page: how it is shared, what was paid and how, and sorting what was bought unseen.
+
+use std::rc::Rc;
+
+use haulwren_core::book::{Command, LotCommand};
+use haulwren_core::id::{LotId, StopId};
+use haulwren_core::ledger::Paying;
+use haulwren_core::view::{DecideDraft, LotGroup, as_bought, one_lot};
+use leptos::prelude::untrack;
+
+use super::{asked, beside, lot};
+use crate::format;
+use crate::live::worked;
+use crate::screens::parts;
+use crate::shell::clock;
+use crate::store::{Store, use_store};
+use crate::ui::ask::{Answer, Ask, AskText, ask};
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Nodes, Now, button, div};
+
+/// The page.
+pub fn page(id: LotId) -> El {
+    let store = use_store();
+    let view = worked(move || store.read(|book| one_lot(book, id)));
+    let title = move || {
+        view.with(|lot| match lot {
+            None => "Lot".to_owned(),
+            Some(lot) if !lot.name.is_empty() => lot.name.clone(),
+            Some(lot) => format!("Lot of {}", lot.rows.len() + lot.unsorted),
+        })
+    };
+    let body = move || -> Nodes {
+        view.with(|lot| match lot {
+            Some(lot) => untrack(|| inside(store, lot)),
+            None if store.all_read.get() => {
+                parts::line("This lot is not in the haul any more.").into()
+            }
+            None => parts::status("Reading").into(),
+        })
+    };
+    beside(title, div("form flush").show(body))
+}
+
+fn inside(store: Store, of: &LotGroup) -> Nodes {
+    let Some(currency) = store.currency() else {
+        return ().into();
+    };
+    let card = (!of.rows.is_empty()).then(|| lot::card(of, currency));
+    let sort = (of.unsorted > 0).then(|| sorting(store, of));
+    let paid = format::amount(of.paid, currency);
+    let extras = format::amount(of.extras, currency);
+    let (id, now, on_top) = (of.id, of.paid, of.extras);
+    let name = of.name.clone();
+    let tell = move |command: LotCommand| store.dispatch(command.into(), |_| {});
+    let keys = div("pair keys-row").with([
+        key(&format!("Paid {paid}"), move || {
+            asked::money("What was paid for it", "Paid", Some(now), move |paid| {
+                tell(LotCommand::SetPaid { lot: id, paid });
+            });
+        }),
+        key(&format!("On top {extras}"), move || {
+            let title = "Paid on top: buyer\u{2019}s premium, sales tax";
+            asked::money(title, "On top", Some(on_top), move |extras| {
+                tell(LotCommand::SetExtras { lot: id, extras });
+            });
+        }),
+        key("Name it", move || {
+            asked::name("Name of the lot", "Name", &name, move |name| {
+                tell(LotCommand::NameLot { lot: id, name });
+            });
+        }),
+        key("Where it was", move || choose_stop(store, id)),
+    ]);
+    let empty = (of.rows.is_empty() && of.unsorted == 0)
+        .then(|| parts::line("Nothing of it is left. What was paid stays not yet shared."));
+    [
+        Nodes::from(card),
+        sort.into(),
+        empty.into(),
+        by(store, of).into(),
+        keys.into(),
+    ]
+    .into()
+}
+
+fn key(word: &str, pressed: impl Fn() + 'static) -> El {
+    button("press").on_click(pressed).with(word)
+}
+
+/// Cash, or paid in another way.
+fn by(store: Store, of: &LotGroup) -> El {
+    let (id, at) = (of.id, usize::from(of.by == Paying::Other));
+    let chosen: Now<usize> = Rc::new(move || at);
+    let choose: Do<usize> = Rc::new(move |at| {
+        let by = if at == 0 { Paying::Cash } else { Paying::Other };
+        store.dispatch(LotCommand::SetPaying { lot: id, by }.into(), |_| {});
+    });
+    let words = [("in cash", ""), ("otherwise", "")];
+    choice_keys("Paid", "lot-by", false, &words, &chosen, &choose)
+}
+
+/// What is left to sort, and keys that sort it.
+fn sorting(store: Store, of: &LotGroup) -> El {
+    let (id, count) = (of.id, of.unsorted);
+    let said = match count {
+        1 => "1 thing is not sorted yet. Until then it carries an even share.".to_owned(),
+        count => format!("{count} things are not sorted yet. Until then they carry even shares."),
+    };
+    let correct = move || {
+        asked::count("How many are not sorted?", count, move |count| {
+            store.dispatch(LotCommand::SetUnsorted { lot: id, count }.into(), |_| {});
+        });
+    };
+    let keys = div("pair keys-row")
+        .with(
+            button("press go")
+                .attr("data-sort", "")
+                .on_click(move || sort(store, id))
+                .with("Sort one out"),
+        )
+        .with(key("Correct the number", correct));
+    div("form flush").with(parts::line(&said)).with(keys)
+}
+
+/// Asks what one of them is. Several alike are sorted at once.
+fn sort(store: Store, lot: LotId) {
+    let answer = move |answer: &Answer| {
+        let times = asked::maybe_whole(answer, 2)?.unwrap_or(1).clamp(1, 200);
+        if let Some(currency) = asked::currency(store) {
+            asked::maybe_amount(answer, 1, currency)?;
+        }
+        let draft = DecideDraft {
+            name: answer.texts[0].clone(),
+            likely: answer.texts[1].clone(),
+            ..DecideDraft::default()
+        };
+        let one = store.read(|book| as_bought(book, &draft, clock::now()));
+        let Some(one) = one else {
+            return Err((0, "The clock of this device is off.".to_owned()));
+        };
+        let things = vec![one; usize::try_from(times).unwrap_or(1)];
+        store.dispatch(LotCommand::Sort { lot, things }.into(), |_| {});
+        Ok(())
+    };
+    ask(Ask {
+        title: "What is it?".to_owned(),
+        hint: String::new(),
+        texts: vec![
+            AskText::words("Name of the thing", ""),
+            AskText::number("Sells for", "").hint("It may stay empty."),
+            AskText::number("How many alike", "1"),
+        ],
+        choice: None,
+        word: "Sort it out",
+        answer: Rc::new(answer),
+    });
+}
+
+/// Asks at which stop it was bought.
+fn choose_stop(store: Store, lot: LotId) {
+    let (stops, now) = store.read(|book| {
+        let mut stops: Vec<(Option<StopId>, String, String)> =
+            vec![(None, "At none".to_owned(), String::new())];
+        for trip in haulwren_core::view::trips(book) {
+            let day = trip.day.map(format::day_short).unwrap_or_default();
+            let rows = haulwren_core::view::trip(book, trip.id);
+            for row in rows.into_iter().flat_map(|trip| trip.stops) {
+                stops.push((Some(row.stop.id), row.stop.title(), day.clone()));
+            }
+        }
+        let now = book.tables.lots.get(&lot.0).and_then(|lot| lot.value.stop);
+        (stops, now)
+    });
+    let at = stops.iter().position(|(id, ..)| *id == now).unwrap_or(0);
+    let ids: Vec<Option<StopId>> = stops.iter().map(|(id, ..)| *id).collect();
+    let words = stops
+        .into_iter()
+        .map(|(_, word, day)| (word, day))
+        .collect();
+    ask(Ask {
+        title: "Where was it bought?".to_owned(),
+        hint: String::new(),
+        texts: Vec::new(),
+        choice: Some(("Stop", words, at)),
+        word: "Save",
+        answer: Rc::new(move |answer: &Answer| {
+            let stop = ids.get(answer.choice).copied().flatten();
+            let command: Command = LotCommand::SetStop { lot, stop }.into();
+            store.dispatch(command, |_| {});
+            Ok(())
+        }),
+    });
+}

@@ -1,0 +1,83 @@
+//! Pictures of a thing: taken or chosen, shrunk and kept on this device.
+
+use haulwren_core::book::ThingCommand;
+use haulwren_core::id::{PhotoId, ThingId};
+use leptos::task::spawn_local;
+use wasm_bindgen::JsValue;
+
+use super::part;
+use crate::live::Live;
+use crate::screens::parts;
+use crate::screens::settings::chosen;
+use crate::shell::picture::Address;
+use crate::store::{Store, use_store};
+use crate::ui::el::{El, button, div, el, span};
+use crate::ui::icons::{Icon, sign};
+
+/// The pictures, and the key that adds one.
+pub fn photos(id: ThingId) -> El {
+    let store = use_store();
+    let all = move || {
+        let all = store.read(|book| {
+            let photos = book.photos_of(id);
+            photos
+                .into_iter()
+                .map(|(id, photo)| (id, photo.blob.clone().unwrap_or_default()))
+                .collect::<Vec<_>>()
+        });
+        let pictures = all.into_iter().enumerate();
+        let pictures = pictures.map(|(at, (photo, blob))| picture(store, at, photo, blob));
+        pictures.collect::<Vec<_>>()
+    };
+    part("Pictures", div("photos").show(all)).with(key(store, id, "press", "Add a picture"))
+}
+
+/// The key beside Undo right after a thing was bought.
+pub fn key_after_buy(id: ThingId) -> El {
+    key(use_store(), id, "press", "Photo")
+}
+
+fn key(store: Store, id: ThingId, class: &str, word: &str) -> El {
+    let input = el("input")
+        .attr("type", "file")
+        .attr("accept", "image/*")
+        .attr("capture", "environment")
+        .attr("data-photo", "")
+        .on("change", move |event| {
+            let input = event.target().map(JsValue::from).unwrap_or_default();
+            if let Some(file) = chosen(&input) {
+                store.add_photo(id, file.into());
+            }
+        });
+    el("label")
+        .class(&[class, " file-key"].concat())
+        .with(sign(Icon::Camera))
+        .with(span("").with(word))
+        .with(input)
+}
+
+/// One picture, read from the storage once it is on the page.
+fn picture(store: Store, at: usize, photo: PhotoId, blob: String) -> El {
+    let shown = Live::new(None::<Option<Address>>);
+    spawn_local(async move {
+        let address = store.photo(&blob).await;
+        shown.set(Some(address));
+    });
+    let name = format!("Picture {}", at + 1);
+    let alt = name.clone();
+    let image = move || {
+        shown.with(|shown| match shown {
+            None => parts::status("Reading"),
+            Some(None) => parts::line("This picture is on another device."),
+            Some(Some(address)) => el("img")
+                .attr("src", address.text())
+                .attr("alt", &alt)
+                .attr("data-picture", ""),
+        })
+    };
+    let out = button("press")
+        .attr("aria-label", &format!("Take out: {name}"))
+        .on_click(move || store.dispatch(ThingCommand::RemovePhoto(photo).into(), |_| {}))
+        .with("Out");
+    div("photo").show(image).with(out)
+}

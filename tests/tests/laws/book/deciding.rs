@@ -1,6 +1,7 @@
 //! Commands: what is taken is in the book afterwards; nothing breaks, whatever is asked for.
 
 use super::device::Device;
+use super::haul_holds::haul_holds;
 use super::program::{Step, allowances, names, programs, rules, setups};
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::{Bought, Command, Context, Purchase, Refusal, VenueSetup};
@@ -129,6 +130,7 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
             state.thing(ThingId(changes[0].id)).unwrap().name.as_deref() == Some(name.trim())
         }
         Step::TakeOut(_) => state.thing(ThingId(changes[0].id)).is_none(),
+        Step::Haul(step) => haul_holds(device, step, changes),
         Step::Undo(_) => true,
     }
 }

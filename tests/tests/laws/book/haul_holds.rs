@@ -8,7 +8,7 @@ use haulwren_core::id::{StopId, ThingId, TripId};
 use haulwren_core::ledger::Moved;
 
 /// Is it in the book as it was asked for?
-pub fn haul_holds(device: &Device, step: &HaulStep, changes: &[Change]) -> bool {
+pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
     let (state, now) = (&device.state, device.now);
     let made = |kind: &str| {
         changes
@@ -19,13 +19,13 @@ pub fn haul_holds(device: &Device, step: &HaulStep, changes: &[Change]) -> bool 
     let lot = || -> &Lot { &state.tables.lots[&made("lot").unwrap()].value };
     let thing = || -> &Thing { &state.tables.things[&made("thing").unwrap()].value };
     let things = changes.iter().filter(|one| one.kind == "thing");
-    match step {
+    match of {
         HaulStep::Start(cash, odometer) => {
             let (id, trip) = state.open_trip().unwrap();
             Some(id.0) == made("trip")
                 && trip.started == Some(now)
                 && (odometer.is_none() || trip.odometer_out == *odometer)
-                && made("cash").is_some() == !cash.is_zero()
+                && made("cash").is_some() != cash.is_zero()
         }
         HaulStep::End(_) => {
             let trip = state.trip(TripId(made("trip").unwrap())).unwrap();

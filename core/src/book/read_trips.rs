@@ -101,9 +101,10 @@ impl State {
     /// Whether something was bought at a stop, or paid.
     #[must_use]
     pub fn is_used(&self, id: StopId) -> bool {
-        let mut lots = there(&self.tables.lots);
+        // A lot counts, too, while a thing of it is there.
+        let is_at = |stop: Option<StopId>| stop == Some(id);
         let mut cash = there(&self.tables.cash);
-        lots.any(|(_, lot)| lot.stop == Some(id)) || cash.any(|(_, cash)| cash.stop == Some(id))
+        cash.any(|(_, cash)| is_at(cash.stop)) || self.lots().iter().any(|of| is_at(of.lot.stop))
     }
 
     /// The trip that a lot was bought on. The stop may have been taken away since.

@@ -55,3 +55,6 @@ fn place(kind: &str, field: &str) -> usize {
     let before = DECLARED.iter().take_while(|declared| !is_it(declared));
     before.count()
 }
+
+#[cfg(test)]
+mod tests;

@@ -4,6 +4,7 @@
 
 mod appraising;
 mod book;
+mod lots;
 mod measure;
 mod money;
 mod packing;

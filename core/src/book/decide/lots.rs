@@ -61,8 +61,11 @@ impl State {
         }
     }
 
-    fn the_lot(&self, id: LotId) -> Result<&Lot, Refusal> {
-        self.lot(id).ok_or(Refusal::NoLot)
+    /// A lot that counts: one that was taken away does while a thing of it is there.
+    pub(super) fn the_lot(&self, id: LotId) -> Result<&Lot, Refusal> {
+        let lot = self.tables.lots.get(&id.0).map(|entry| &entry.value);
+        lot.filter(|lot| !lot.gone || !self.mates(id).is_empty())
+            .ok_or(Refusal::NoLot)
     }
 
     fn set_lot(&self, id: LotId, edit: LotEdit) -> Result<Vec<Edits>, Refusal> {

@@ -60,7 +60,7 @@ impl State {
     fn return_to_seller(&self, id: ThingId, got_back: Money) -> Result<Vec<Edits>, Refusal> {
         check_amounts(&[got_back])?;
         let of = self.the_thing(id)?.lot.ok_or(Refusal::NoLot)?;
-        let lot = self.lot(of).ok_or(Refusal::NoLot)?;
+        let lot = self.the_lot(of)?;
         let paid = lot.paid.ok_or(Refusal::NoLot)?.minus(got_back);
         if paid.is_negative() {
             return Err(Refusal::TooMuchBack);

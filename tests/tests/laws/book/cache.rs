@@ -4,6 +4,7 @@ use super::device::Device;
 use super::program::programs;
 use super::replicas::{moves, play, settle};
 use haulwren_core::book::State;
+use haulwren_core::lot::Method;
 use haulwren_core::view::haul;
 use proptest::prelude::*;
 
@@ -62,32 +63,24 @@ proptest! {
         }
     }
 
-    #[test]
-    fn what_was_paid_is_the_sum_over_the_lots(program in programs(40)) {
-        let mut device = Device::begun();
-        for timed in &program {
-            // A refusal is a fine answer.
-            drop(device.run(timed));
-        }
-        let lots = device.state.tables.lots.values().filter(|lot| !lot.value.gone);
-        let paid: i64 = lots.map(|lot| lot.value.paid.unwrap().minor()).sum();
-        let haul = haul(&device.state).unwrap();
-        prop_assert_eq!(haul.spent.minor(), paid);
-        prop_assert_eq!(haul.rows.iter().map(|row| row.paid.minor()).sum::<i64>(), paid);
-    }
-
-    /// A thing whose removal is in dispute stays, and so does what it cost, though nobody disputes that its lot went.
+    /// A thing whose removal is in dispute stays, and so does what it cost, though nobody disputes that its lot went. A thing alone in its
+    /// lot, of which nothing else was said, cost all that was paid for it.
     #[test]
     fn every_thing_that_is_there_has_its_cost(moves in moves(30)) {
         let mut devices = Device::several(2);
         play(&mut devices, &moves);
         settle(&mut devices);
-        let device = &devices[0];
-        for row in haul(&device.state).unwrap().rows {
-            let bought = device.log.iter().find(|change| change.id == row.id.0).unwrap();
-            let lot = &bought.set["lot"];
-            let lot = device.log.iter().find(|change| *lot == change.id.to_string()).unwrap();
-            prop_assert_eq!(&lot.set["paid"], row.paid.minor());
+        let state = &devices[0].state;
+        for row in haul(state).unwrap().rows {
+            let thing = state.thing(row.id).unwrap();
+            let lot = &state.tables.lots[&thing.lot.unwrap().0].value;
+            let is_alone = state.things().filter(|(_, other)| other.lot == thing.lot).count() == 1;
+            let is_whole = lot.gone || lot.unsorted.is_none();
+            let is_plain = thing.share.is_none() && thing.kept.is_none() && lot.method != Some(Method::ByHand);
+            if is_alone && is_whole && is_plain {
+                let total = lot.paid.unwrap().plus(lot.extras.unwrap_or_default());
+                prop_assert_eq!(total, row.paid);
+            }
         }
     }
 }

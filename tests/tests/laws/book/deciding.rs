@@ -1,84 +1,14 @@
 //! Commands: what is taken is in the book afterwards; nothing breaks, whatever is asked for.
 
+use super::any_commands::any_commands;
 use super::device::Device;
-use super::program::{Step, allowances, names, programs, rules, setups};
-use haulwren_core::appraise::HouseRules;
-use haulwren_core::book::{Bought, Command, Context, Purchase, Refusal, VenueSetup};
+use super::haul_holds::haul_holds;
+use super::program::{Step, programs, setups};
+use haulwren_core::book::{Command, Context, Refusal};
 use haulwren_core::change::Change;
 use haulwren_core::id::{TermsId, ThingId, VenueId};
-use haulwren_core::money::{Currency, Money};
 use haulwren_core::stamp::At;
-use haulwren_core::terms::{Charge, Schedule};
 use proptest::prelude::*;
-use uuid::Uuid;
-
-/// Amounts of every size and sign.
-fn any_money() -> impl Strategy<Value = Money> {
-    let most = Money::MAX.minor();
-    prop_oneof![
-        Just(0),
-        Just(most),
-        Just(-most),
-        -most..=most,
-        -100_i64..10_000
-    ]
-    .prop_map(Money::new)
-}
-
-fn any_names() -> impl Strategy<Value = String> {
-    prop_oneof![names(), any::<String>(), "\\PC{70,90}", " {0,99}"]
-}
-
-fn any_setups() -> impl Strategy<Value = VenueSetup> {
-    let charge = (any_names(), any_money()).prop_map(|(label, flat)| Charge::flat(&label, flat));
-    let schedule = prop::collection::vec(charge, 0..15).prop_map(Schedule::of);
-    (any_names(), any_money(), any_money(), schedule, setups()).prop_map(
-        |(name, postage, packing, schedule, fit)| VenueSetup {
-            name,
-            postage,
-            packing,
-            schedule,
-            ..fit
-        },
-    )
-}
-
-fn any_commands() -> impl Strategy<Value = Command> {
-    let id = || any::<u128>().prop_map(Uuid::from_u128);
-    let currency = Currency::from_code("KWD").unwrap();
-    let rules = (rules(), any_money(), any_money()).prop_map(|(fit, keep, step)| HouseRules {
-        least_keep: Some(keep),
-        cash_step: step,
-        ..fit
-    });
-    prop_oneof![
-        any_names().prop_map(move |device| Command::Begin { currency, device }),
-        (rules, allowances())
-            .prop_map(|(rules, allowances)| Command::SetRules { rules, allowances }),
-        (prop::option::of(id()), any_setups()).prop_map(|(id, setup)| Command::SaveVenue {
-            id: id.map(VenueId),
-            setup
-        }),
-        id().prop_map(|id| Command::UseVenue(VenueId(id))),
-        id().prop_map(|id| Command::RemoveVenue(VenueId(id))),
-        (any_money(), any_names(), any_money(), any_money()).prop_map(
-            |(paid, name, postage, packing)| {
-                let thing = Bought {
-                    name,
-                    postage,
-                    packing,
-                    ..Bought::default()
-                };
-                Command::Buy(Purchase::of_one(paid, thing))
-            }
-        ),
-        (id(), any_names()).prop_map(|(id, name)| Command::Rename {
-            thing: ThingId(id),
-            name
-        }),
-        id().prop_map(|id| Command::TakeOut(ThingId(id))),
-    ]
-}
 
 /// Is it in the book as it was asked for?
 fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
@@ -129,6 +59,7 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
             state.thing(ThingId(changes[0].id)).unwrap().name.as_deref() == Some(name.trim())
         }
         Step::TakeOut(_) => state.thing(ThingId(changes[0].id)).is_none(),
+        Step::Haul(step) => haul_holds(device, step, changes),
         Step::Undo(_) => true,
     }
 }

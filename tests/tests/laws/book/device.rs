@@ -1,5 +1,6 @@
 //! A device in the tests: a book, all the changes that it holds, a clock that may be wrong, and chance that repeats itself.
 
+use super::haul_steps::HaulStep;
 use super::program::{Step, Timed};
 use haulwren_core::book::{
     Command, Context, Edits, Expected, Purchase, Refusal, State, Table, Word, undo,
@@ -92,9 +93,18 @@ impl Device {
                 name,
             },
             Step::TakeOut(which) => Command::TakeOut(thing(which)),
+            Step::Haul(step) => self.judged_step(step).command(&self.state, self.now),
             Step::Undo(back) => return self.undo_of(self.save_back(back)),
         };
         self.decide(&command)
+    }
+
+    /// The step with verdicts, where things are bought.
+    fn judged_step(&self, step: HaulStep) -> HaulStep {
+        match step {
+            HaulStep::Buy(purchase) => HaulStep::Buy(self.judged(purchase)),
+            other => other,
+        }
     }
 
     /// The purchase with a verdict by the terms that hold now, when there are any.
@@ -199,7 +209,7 @@ impl Device {
 }
 
 /// An id out of a table, going round; one past the last is an id that nobody has.
-fn pick<T>(table: &Table<T>, which: u8) -> Uuid {
+pub fn pick<T>(table: &Table<T>, which: u8) -> Uuid {
     let place = usize::from(which) % (table.len() + 1);
     table.keys().nth(place).copied().unwrap_or(Uuid::max())
 }

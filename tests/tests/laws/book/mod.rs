@@ -2,17 +2,22 @@
 //!
 //! The merge is held against a model ([`model`]) that was written from the prose of the format and reads the lines by itself.
 
+mod any_commands;
 mod cache;
 mod cases;
 mod deciding;
 mod device;
 mod files;
 mod folding;
+mod haul_commands;
+mod haul_holds;
+mod haul_steps;
 mod joining;
 mod lines;
 mod model;
 mod program;
 mod reading;
+mod reckoning;
 mod replicas;
 mod stamping;
 mod taking_home;

@@ -1,5 +1,6 @@
 //! Random programs: what a trader may do with a book, in any order, with clocks that jump.
 
+use super::haul_steps::{HaulStep, haul_steps};
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::{Bought, Purchase, VenueSetup};
 use haulwren_core::money::{Money, Rate};
@@ -22,6 +23,7 @@ pub enum Step {
     Rename(u8, String),
     TakeOut(u8),
     Undo(u8),
+    Haul(HaulStep),
 }
 
 /// A step, and by how much the clock moves before it.
@@ -40,7 +42,7 @@ pub fn names() -> impl Strategy<Value = String> {
     ]
 }
 
-fn amounts() -> impl Strategy<Value = Money> {
+pub fn amounts() -> impl Strategy<Value = Money> {
     prop_oneof![1 => Just(0), 4 => 0_i64..5_000].prop_map(Money::new)
 }
 
@@ -89,7 +91,7 @@ pub fn setups() -> impl Strategy<Value = VenueSetup> {
     )
 }
 
-fn purchases() -> impl Strategy<Value = Purchase> {
+pub fn purchases() -> impl Strategy<Value = Purchase> {
     let sells = (amounts(), amounts(), amounts()).prop_map(|(low, more, most)| {
         let likely = low.plus(more);
         Sells::new(Some(low), likely, Some(likely.plus(most))).unwrap()
@@ -114,7 +116,7 @@ fn purchases() -> impl Strategy<Value = Purchase> {
         })
 }
 
-pub fn steps() -> impl Strategy<Value = Step> {
+pub fn steps() -> BoxedStrategy<Step> {
     let which = || any::<u8>();
     prop_oneof![
         1 => (rules(), allowances()).prop_map(|(rules, aside)| Step::Rules(rules, aside)),
@@ -125,7 +127,9 @@ pub fn steps() -> impl Strategy<Value = Step> {
         3 => (which(), names()).prop_map(|(which, name)| Step::Rename(which, name)),
         2 => which().prop_map(Step::TakeOut),
         3 => which().prop_map(Step::Undo),
+        14 => haul_steps().prop_map(Step::Haul),
     ]
+    .boxed()
 }
 
 /// The clock mostly stands or moves on by minutes, sometimes by days, sometimes back.

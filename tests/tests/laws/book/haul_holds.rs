@@ -1,0 +1,103 @@
+//! What a step about trips, lots and things has done: is it in the book as it was asked for?
+
+use super::device::Device;
+use super::haul_steps::HaulStep;
+use haulwren_core::book::{Lot, Thing};
+use haulwren_core::change::Change;
+use haulwren_core::id::{StopId, ThingId, TripId};
+use haulwren_core::ledger::Moved;
+
+/// Is it in the book as it was asked for?
+pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
+    let (state, now) = (&device.state, device.now);
+    let made = |kind: &str| {
+        changes
+            .iter()
+            .find(|one| one.kind == kind)
+            .map(|one| one.id)
+    };
+    let lot = || -> &Lot { &state.tables.lots[&made("lot").unwrap()].value };
+    let thing = || -> &Thing { &state.tables.things[&made("thing").unwrap()].value };
+    let things = changes.iter().filter(|one| one.kind == "thing");
+    match of {
+        HaulStep::Start(cash, odometer) => {
+            let (id, trip) = state.open_trip().unwrap();
+            Some(id.0) == made("trip")
+                && trip.started == Some(now)
+                && (odometer.is_none() || trip.odometer_out == *odometer)
+                && made("cash").is_some() != cash.is_zero()
+        }
+        HaulStep::End(_) => {
+            let trip = state.trip(TripId(made("trip").unwrap())).unwrap();
+            trip.ended.is_some() && state.open_stop().is_none()
+        }
+        HaulStep::Next(_, name) => {
+            let arrived =
+                |change: &&Change| change.set.get("arrived").is_some_and(|at| !at.is_null());
+            let id = changes.iter().find(arrived).unwrap().id;
+            let stop = state.stop(StopId(id)).unwrap();
+            stop.arrived == Some(now)
+                && stop.name.as_deref() == Some(name.trim())
+                && stop.trip == state.open_trip().map(|(trip, _)| trip)
+        }
+        HaulStep::Plan(name) => {
+            let stop = state.stop(StopId(made("stop").unwrap())).unwrap();
+            stop.name.as_deref() == Some(name.trim()) && stop.planned.is_some()
+        }
+        HaulStep::SaveStop(_, name, manner, _) => {
+            let stop = state.stop(StopId(made("stop").unwrap())).unwrap();
+            stop.name.as_deref() == Some(name.trim()) && stop.manner == Some(*manner)
+        }
+        HaulStep::Cash(Moved::Counted, counted) => state.cash_left() == Some(*counted),
+        HaulStep::Cash(what, amount) => {
+            let cash = &state.tables.cash[&made("cash").unwrap()].value;
+            (cash.what, cash.amount) == (Some(*what), Some(what.signed(*amount)))
+        }
+        HaulStep::Buy(purchase) => {
+            lot().paid == Some(purchase.paid)
+                && lot().by.unwrap_or_default() == purchase.by
+                && lot().method.unwrap_or_default() == purchase.method
+                && lot().stop == state.open_stop().map(|(stop, _)| stop)
+                && things.count() == purchase.things.len()
+        }
+        HaulStep::Unsorted(count, paid, by) => {
+            (lot().unsorted, lot().paid) == (Some(*count), Some(*paid))
+                && lot().by.unwrap_or_default() == *by
+        }
+        HaulStep::Sort(_, sorted) => things.count() == sorted.len() && lot().unsorted != Some(0),
+        HaulStep::Left(_, count) => lot().unsorted.unwrap_or(0) == *count,
+        HaulStep::Method(_, method) => lot().method == Some(*method),
+        HaulStep::Paid(_, paid) => lot().paid == Some(*paid),
+        HaulStep::Extras(_, extras) => lot().extras.unwrap_or_default() == *extras,
+        HaulStep::By(_, by) => lot().by.unwrap_or_default() == *by,
+        HaulStep::At(_, stop) => lot().stop.is_some() == stop.is_some(),
+        HaulStep::Regroup(..) => {
+            let first = thing().lot.unwrap();
+            state.lot(first).is_some_and(|lot| lot.paid.is_some())
+        }
+        HaulStep::Fix(_, share) => thing().share == *share,
+        HaulStep::Keep(_, kept) => thing().kept.unwrap_or(false) == *kept,
+        HaulStep::Return(..) => state.thing(ThingId(made("thing").unwrap())).is_none(),
+        HaulStep::Mark(_, maker, pieces) => {
+            thing().maker.as_deref() == Some(maker.trim())
+                && thing().pieces == pieces.filter(|pieces| *pieces > 1)
+        }
+        HaulStep::Edit(_, _, likely) => {
+            likely.is_none() || thing().sells.map(haulwren_core::worth::Sells::likely) == *likely
+        }
+        HaulStep::Work(_, cost, _) => {
+            let work = &state.tables.works[&made("work").unwrap()].value;
+            work.cost == Some(*cost) && made("worked").is_some()
+        }
+        HaulStep::Photo(..) => {
+            let photo = &state.tables.photos[&made("photo").unwrap()].value;
+            state
+                .photos_of(photo.thing.unwrap())
+                .any(|(_, one)| one == photo)
+        }
+        HaulStep::RemoveStop(_)
+        | HaulStep::TakeCash(_)
+        | HaulStep::RemoveWork(_)
+        | HaulStep::RemovePhoto(_) => changes[0].set["gone"] == true,
+    }
+}

@@ -30,6 +30,7 @@ mod rescue;
 mod schema;
 mod second_copy;
 mod storage;
+mod sums;
 mod terms;
 mod two_tabs;
 mod update;

@@ -20,6 +20,7 @@ macro_rules! journeys {
 
 mod access;
 mod bad_input;
+mod figures;
 mod first_book;
 mod frame;
 mod kill;

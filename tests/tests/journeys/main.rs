@@ -26,6 +26,7 @@ mod frame;
 mod kill;
 mod kit;
 mod pile;
+mod pocket;
 mod postage;
 mod rescue;
 mod schema;

@@ -24,7 +24,7 @@ pub const CHROMEDRIVER: Program = Program {
 };
 
 /// Everything that the browser tests need from the system.
-pub const PROGRAMS: [Program; 7] = [
+pub const PROGRAMS: [Program; 8] = [
     Program {
         variable: "HAULWREN_CHROMIUM",
         names: &["chromium", "chromium-browser"],
@@ -55,6 +55,12 @@ pub const PROGRAMS: [Program; 7] = [
         variable: "HAULWREN_XAUTH",
         names: &["xauth"],
         package: "xauth",
+    },
+    // Reads what was printed.
+    Program {
+        variable: "HAULWREN_PDFTOTEXT",
+        names: &["pdftotext"],
+        package: "poppler-utils",
     },
 ];
 

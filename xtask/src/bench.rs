@@ -2,6 +2,7 @@
 
 use crate::dist;
 use crate::fail::{Done, fail};
+use crate::npm::DECIMAL;
 use crate::places::Places;
 use crate::run::{cargo, run};
 use crate::test::{browser_settings, has_target};
@@ -14,6 +15,7 @@ pub fn command(places: &Places, arguments: &[&str]) -> Done {
     if !has_target(places, "haulwren-tests", "bench")? {
         return fail("there are no benches: the package haulwren-tests has no test target `bench`");
     }
+    let decimal = DECIMAL.ensure(places)?;
     let dist = dist::build(places)?;
     let mut command = cargo(&places.root, &["test", "--release", "-p", "haulwren-tests"]);
     command
@@ -24,6 +26,7 @@ pub fn command(places: &Places, arguments: &[&str]) -> Done {
             arguments
         })
         .envs(browser_settings(places)?)
+        .env("HAULWREN_DECIMAL", decimal)
         .env("HAULWREN_DIST", dist);
     run(&mut command)
 }

@@ -4,6 +4,7 @@
 mod bench;
 mod dist;
 mod fail;
+mod npm;
 mod places;
 mod run;
 mod serve;

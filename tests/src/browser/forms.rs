@@ -9,7 +9,8 @@ use super::tab::Tab;
 /// The key in the driver's protocol.
 const BACKSPACE: &str = "\u{e003}";
 
-/// The control with this accessible name: its label, its own label attribute or its group's.
+/// The control with this accessible name: its label, its own label attribute or its group's; as the third argument the legend of the
+/// group that it must stand in.
 const BY_LABEL: &str = r#"
 const want = arguments[0].toLowerCase();
 const text = (e) => (e?.textContent ?? "").trim().replace(/\s+/g, " ").toLowerCase();
@@ -19,7 +20,9 @@ const named = (e) => [
   ...(e.getAttribute("aria-labelledby") ?? "").split(/\s+/).filter(Boolean).map((id) => text(document.getElementById(id))),
 ];
 const shown = (e) => e.getClientRects().length > 0;
-const all = [...document.querySelectorAll("input, select, textarea")];
+const group = arguments[2]?.toLowerCase();
+const within = group ? [...document.querySelectorAll("fieldset")].filter((e) => text(e.querySelector(":scope > legend")) === group) : [document];
+const all = within.flatMap((e) => [...e.querySelectorAll("input, select, textarea")]);
 const exact = all.filter((e) => named(e).some((name) => name === want));
 const near = all.filter((e) => named(e).some((name) => name.startsWith(want)));
 return exact.find(shown) ?? near.find(shown) ?? exact[0] ?? near[0] ?? null;
@@ -52,10 +55,23 @@ impl Tab {
     /// # Errors
     /// When no field has that label, or the list lacks the choice.
     pub async fn fill(&self, label: &str, text: &str) -> Outcome<()> {
-        let field = self.labelled(label).await?;
+        let field = self.labelled(label, None).await?;
         if field.tag_name().await?.eq_ignore_ascii_case("select") {
             return self.choose(label, text).await;
         }
+        self.type_over(&field, text).await
+    }
+
+    /// Replaces what a field of a group holds, where several groups have one of that label: the group by its legend.
+    ///
+    /// # Errors
+    /// When no such group has a field of that label.
+    pub async fn fill_in(&self, group: &str, label: &str, text: &str) -> Outcome<()> {
+        let field = self.labelled(label, Some(group)).await?;
+        self.type_over(&field, text).await
+    }
+
+    async fn type_over(&self, field: &WebElement, text: &str) -> Outcome<()> {
         // Clearing by the driver's own command is no keystroke, and not every page hears of it.
         let chosen = vec![field.to_json()?];
         self.session()
@@ -69,7 +85,7 @@ impl Tab {
     /// # Errors
     /// When there is none of that name.
     pub async fn tick(&self, label: &str) -> Outcome<()> {
-        let field = self.labelled(label).await?;
+        let field = self.labelled(label, None).await?;
         let script = "return arguments[0].labels[0] ?? arguments[0]";
         let with = vec![field.to_json()?];
         let tapped = self.session().execute(script, with).await?.element()?;
@@ -77,16 +93,14 @@ impl Tab {
             .await
     }
 
-    async fn labelled(&self, label: &str) -> Outcome<WebElement> {
+    async fn labelled(&self, label: &str, group: Option<&str>) -> Outcome<WebElement> {
+        let with = [json!(label), json!(null), json!(group)];
         let found =
             format!("return (function () {{ {BY_LABEL} }}).apply(null, arguments) !== null");
-        self.until_with(&format!("the field \"{label}\""), &found, &[json!(label)])
-            .await?;
-        Ok(self
-            .session()
-            .execute(BY_LABEL, vec![json!(label)])
-            .await?
-            .element()?)
+        let what = format!("the field \"{label}\" {}", group.unwrap_or_default());
+        self.until_with(what.trim_end(), &found, &with).await?;
+        let found = self.session().execute(BY_LABEL, with.to_vec()).await?;
+        Ok(found.element()?)
     }
 
     /// What a field holds now.

@@ -3,11 +3,16 @@
 //! "saved". Each stands beside a bare page that does only the browser's own part of it, in the same run, so
 //! that the ratio says what the app adds on whatever machine this runs.
 //!
+//! Then a large stall, with a peer in JavaScript beside the app. The word `venues` runs that part alone.
+//!
 //! It only measures. `cargo xtask bench` builds the app and runs it.
 
 mod bare;
 mod measure;
+mod peer;
+mod stall;
 mod stats;
+mod venues;
 
 use std::process::ExitCode;
 
@@ -23,12 +28,12 @@ const SLOWER: u32 = 4;
 fn main() -> ExitCode {
     let mut failure = None;
     haulwren_tests::browser::run(async {
-        failure = bench().await.err();
+        failure = all().await.err();
         Ok(())
     });
     match failure {
         None => {
-            println!("\ntest result: ok. 4 times measured");
+            println!("\ntest result: ok");
             ExitCode::SUCCESS
         }
         Some(failure) => {
@@ -36,6 +41,13 @@ fn main() -> ExitCode {
             ExitCode::FAILURE
         }
     }
+}
+
+async fn all() -> Outcome<()> {
+    if !std::env::args().any(|word| word == "venues") {
+        bench().await?;
+    }
+    venues::bench().await
 }
 
 async fn bench() -> Outcome<()> {

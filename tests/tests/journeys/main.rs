@@ -20,17 +20,20 @@ macro_rules! journeys {
 
 mod access;
 mod bad_input;
+mod figures;
 mod first_book;
 mod frame;
 mod kill;
 mod kit;
 mod pile;
+mod pocket;
 mod postage;
 mod rescue;
 mod sample;
 mod schema;
 mod second_copy;
 mod storage;
+mod sums;
 mod terms;
 mod two_tabs;
 mod update;

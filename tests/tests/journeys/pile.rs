@@ -9,13 +9,14 @@ journeys!(touches => touches_in_chromium Chromium);
 journeys!(screens => screens_in_chromium Chromium);
 
 /// What stands in the elements of a kind on the screen, by order.
-async fn texts(tab: &Tab, css: &str) -> Outcome<Vec<String>> {
+pub async fn texts(tab: &Tab, css: &str) -> Outcome<Vec<String>> {
     let script =
         "return [...document.querySelectorAll(arguments[0])].map((one) => one.innerText.trim())";
     tab.ask_with(script, &[css.into()]).await
 }
 
-async fn expect_texts(tab: &Tab, css: &str, wanted: &[&str]) -> Outcome<()> {
+/// Waits until the elements of a kind say these words, by order.
+pub async fn expect_texts(tab: &Tab, css: &str, wanted: &[&str]) -> Outcome<()> {
     let script = "return JSON.stringify([...document.querySelectorAll(arguments[0])].map((one) => one.innerText.trim())) === arguments[1]";
     let text = serde_json::to_string(wanted)?;
     let found = tab

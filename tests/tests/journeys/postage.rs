@@ -13,7 +13,7 @@ const TABLE: &str =
     "oz;2;3;5\u{e007}12;3.50;4.00;4.50\u{e007}heavy;1;2;3\u{e007}1 lb;4.50;5.00;5.50";
 
 /// Waits until some words stand on the screen.
-async fn expect_words(tab: &Tab, words: &str) -> Outcome<()> {
+pub async fn expect_words(tab: &Tab, words: &str) -> Outcome<()> {
     let script = format!("return document.querySelector('main').innerText.includes({words:?})");
     tab.until(&format!("the words \"{words}\""), &script).await
 }

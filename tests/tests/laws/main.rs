@@ -3,6 +3,7 @@
 #![cfg(not(target_arch = "wasm32"))]
 
 mod appraising;
+mod appraising_worse;
 mod book;
 mod lots;
 mod measure;

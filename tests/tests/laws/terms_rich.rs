@@ -170,4 +170,19 @@ proptest! {
         let found: Vec<_> = found.iter().map(|zone| (at(zone.from), at(zone.to), at(zone.better))).collect();
         prop_assert_eq!(found, expected);
     }
+
+    /// Only where a rule changes, and never for the noise of rounding: with the same rules on both sides of it, no price begins a run
+    /// of prices to skip.
+    #[test]
+    fn prices_to_skip_begin_only_where_a_rule_changes(terms in terms(), facts in facts()) {
+        let by = |price: i128| {
+            let worked = sold(&terms, &facts, price);
+            let all = worked.rules.iter().chain(&worked.limits).map(|came| came.by);
+            all.collect::<Vec<_>>()
+        };
+        let up_to = Money::new(i64::try_from(2 * TOP).unwrap());
+        for zone in dead_zones(&schedule(&terms), &sale(&facts, 17), up_to) {
+            prop_assert_ne!(by(minor(zone.from)), by(minor(zone.better)), "{:?}", zone);
+        }
+    }
 }

@@ -1,9 +1,10 @@
 //! Where the browsers and their drivers are on this machine.
 
 use std::ffi::OsString;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 use crate::fail::{Done, Fail};
+use crate::npm::AXE;
 use crate::places::Places;
 use crate::tools;
 
@@ -24,7 +25,7 @@ pub const CHROMEDRIVER: Program = Program {
 };
 
 /// Everything that the browser tests need from the system.
-pub const PROGRAMS: [Program; 7] = [
+pub const PROGRAMS: [Program; 8] = [
     Program {
         variable: "HAULWREN_CHROMIUM",
         names: &["chromium", "chromium-browser"],
@@ -55,6 +56,12 @@ pub const PROGRAMS: [Program; 7] = [
         variable: "HAULWREN_XAUTH",
         names: &["xauth"],
         package: "xauth",
+    },
+    // Reads what was printed.
+    Program {
+        variable: "HAULWREN_PDFTOTEXT",
+        names: &["pdftotext"],
+        package: "poppler-utils",
     },
 ];
 
@@ -106,24 +113,11 @@ pub fn settings(places: &Places) -> Done<Vec<(&'static str, OsString)>> {
     }
     let geckodriver = tools::geckodriver().ensure(places)?.join("geckodriver");
     settings.push(("HAULWREN_GECKODRIVER", geckodriver.into_os_string()));
-    let axe = axe(places);
+    let axe = AXE.path(places);
     if !axe.is_file() {
         let text = "the accessibility checker is not there: run `cargo xtask test setup`";
         return Err(Fail(text.to_owned()));
     }
     settings.push(("HAULWREN_AXE", axe.into_os_string()));
     Ok(settings)
-}
-
-/// The accessibility checker's version.
-pub const AXE: &str = "4.14.1";
-
-/// Where the accessibility checker is kept.
-pub fn axe_folder(places: &Places) -> PathBuf {
-    places.tools.join(format!("axe-core-{AXE}"))
-}
-
-/// The script that the tests put into pages.
-pub fn axe(places: &Places) -> PathBuf {
-    axe_folder(places).join(Path::new("node_modules/axe-core/axe.min.js"))
 }

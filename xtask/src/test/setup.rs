@@ -3,8 +3,9 @@
 use std::process::{Command, Stdio};
 
 use super::Run;
-use super::browsers::{AXE, PROGRAMS, axe, axe_folder};
-use crate::fail::{Done, While, fail};
+use super::browsers::PROGRAMS;
+use crate::fail::{Done, fail};
+use crate::npm::AXE;
 use crate::places::Places;
 use crate::run::{read, run};
 use crate::tools;
@@ -16,7 +17,7 @@ pub fn part(this: &Run) -> Done {
     tools::wasm_bindgen(places)?.ensure(places)?;
     system_packages(places)?;
     tools::geckodriver().ensure(places)?;
-    accessibility_checker(places)?;
+    AXE.ensure(places)?;
     for program in &PROGRAMS {
         println!("{:<22} {}", program.variable, program.find()?.display());
     }
@@ -30,7 +31,7 @@ fn system_packages(places: &Places) -> Done {
         .filter(|program| program.find().is_err())
         .map(|program| program.package)
         .collect();
-    if !axe(places).is_file() && !answers("npm", &["--version"]) {
+    if !AXE.path(places).is_file() && !answers("npm", &["--version"]) {
         packages.push("npm");
     }
     packages.dedup();
@@ -86,30 +87,4 @@ fn answers(program: &str, arguments: &[&str]) -> bool {
         .stdout(Stdio::null())
         .stderr(Stdio::null());
     command.status().is_ok_and(|status| status.success())
-}
-
-/// One script, kept by version beside the build tools.
-fn accessibility_checker(places: &Places) -> Done {
-    if axe(places).is_file() {
-        return Ok(());
-    }
-    let folder = axe_folder(places);
-    std::fs::create_dir_all(&folder).or_fail(format!("making {}", folder.display()))?;
-    let mut install = Command::new("npm");
-    install
-        .args([
-            "install",
-            "--no-save",
-            "--ignore-scripts",
-            "--no-audit",
-            "--no-fund",
-            "--prefix",
-        ])
-        .arg(&folder)
-        .arg(format!("axe-core@{AXE}"));
-    run(&mut install)?;
-    if axe(places).is_file() {
-        return Ok(());
-    }
-    fail(format!("npm did not bring {}", axe(places).display()))
 }

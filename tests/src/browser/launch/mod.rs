@@ -136,7 +136,7 @@ impl Wanted<'_> {
 }
 
 /// A program: where its variable says, else the first of these names on the search path.
-fn find(variable: &str, names: &[&str]) -> Outcome<PathBuf> {
+pub(super) fn find(variable: &str, names: &[&str]) -> Outcome<PathBuf> {
     if let Some(set) = std::env::var_os(variable) {
         return Ok(PathBuf::from(set));
     }

@@ -44,6 +44,28 @@ pub fn weightless() -> impl Strategy<Value = Arrangement> {
     prop_oneof![3 => plain(), 1 => free(plain())]
 }
 
+/// With labels by weight too, which never cost less for more weight.
+pub fn rising() -> impl Strategy<Value = Arrangement> {
+    arrangements().prop_map(|mut arrangement| {
+        let mut way = &mut arrangement;
+        if let Arrangement::FreeFrom { below, .. } = way {
+            way = below;
+        }
+        if let Arrangement::Label {
+            price: LabelPrice::Bands(bands),
+            ..
+        } = way
+        {
+            let mut most = Money::ZERO;
+            for (_, price) in bands {
+                most = most.max(*price);
+                *price = most;
+            }
+        }
+        arrangement
+    })
+}
+
 /// All of them.
 pub fn arrangements() -> impl Strategy<Value = Arrangement> {
     let bands = vec((1_u16..20, amounts()), 1..5).prop_map(|steps| {

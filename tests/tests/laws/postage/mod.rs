@@ -4,4 +4,4 @@ pub mod arranging;
 pub mod cards;
 mod hints;
 mod pasting;
-mod quoting;
+pub mod quoting;

@@ -7,7 +7,7 @@ use proptest::prelude::*;
 
 use super::cards::{Box3, Facts, ZONES, boxes, facts, size, weight};
 
-fn parcel((tenths, sides): Box3) -> Parcel<'static> {
+pub fn parcel((tenths, sides): Box3) -> Parcel<'static> {
     Parcel {
         weight: weight(tenths, WeightUnit::Ounce),
         size: Some(size(sides)),

@@ -3,6 +3,7 @@
 mod decide;
 mod first;
 mod haul;
+mod late;
 mod page;
 mod parts;
 mod pile;
@@ -27,6 +28,7 @@ use crate::ui::tabs::{Tab, tabs};
 /// The whole app.
 pub fn app() -> El {
     page::follow();
+    late::follow();
     let store = use_store();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
     let stage = worked(move || match route::now() {
@@ -57,12 +59,12 @@ fn screen(stage: Route) -> Nodes {
         Route::Pile => pile::pile().into(),
         Route::Pocket => pocket::pocket(),
         Route::Haul | Route::Thing(_) => haul::haul(),
-        Route::Settings => settings::settings(),
-        Route::Venue(id) => settings::venue(id),
-        Route::Postage => settings::postage(),
-        Route::Card(id) => settings::card(id),
-        Route::Container(id) => settings::container(id),
-        Route::Kind(id) => settings::kind(id),
+        Route::Settings
+        | Route::Venue(_)
+        | Route::Postage
+        | Route::Card(_)
+        | Route::Container(_)
+        | Route::Kind(_) => late::late(stage),
     }
 }
 

@@ -1,4 +1,4 @@
-//! Building what gets served: bundle, slim, check, fill the worker's list, compress.
+//! Building what gets served: bundle, split, slim, check, fill the worker's list, compress.
 
 mod copies;
 mod flags;
@@ -8,6 +8,7 @@ mod names;
 mod precache;
 mod relative;
 mod slim;
+mod split;
 mod styles;
 mod unused;
 
@@ -27,8 +28,8 @@ pub use copies::brotli;
 /// When a tool is missing, the app does not compile, or the result would not work below a path.
 pub fn build(places: &Places) -> Done<PathBuf> {
     let dist = places.dist();
-    bundle(places, &dist, &[])?;
-    finish(&dist, Some(&places.named_wasm()))?;
+    bundle(places, &dist, "late")?;
+    finish(&dist, Some(&places.target))?;
     Ok(dist)
 }
 
@@ -38,12 +39,12 @@ pub fn build(places: &Places) -> Done<PathBuf> {
 /// As [`build`].
 pub fn build_publish_first(places: &Places) -> Done<PathBuf> {
     let dist = places.target.join("dist-publish-first");
-    bundle(places, &dist, &["--features", "publish-first"])?;
+    bundle(places, &dist, "late,publish-first")?;
     finish(&dist, None)?;
     Ok(dist)
 }
 
-fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
+fn bundle(places: &Places, dist: &Path, features: &str) -> Done {
     tools::wasm_target(places)?;
     tools::library_source(places)?;
     let trunk = tools::trunk().ensure(places)?;
@@ -55,21 +56,26 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
     std::fs::create_dir_all(dist).or_fail(format!("making {}", dist.display()))?;
 
     let before = std::env::var_os("PATH").unwrap_or_default();
-    let path = std::env::join_paths([bindgen].into_iter().chain(std::env::split_paths(&before)))
-        .or_fail("the tools' folder has a name that PATH cannot hold")?;
+    let path = std::env::join_paths(
+        [bindgen.clone()]
+            .into_iter()
+            .chain(std::env::split_paths(&before)),
+    )
+    .or_fail("the tools' folder has a name that PATH cannot hold")?;
     let mut command = Command::new(trunk.join("trunk"));
     command
         .current_dir(&places.root)
         .args(["build", "--release", "--skip-version-check", "--dist"])
         .arg(dist)
-        .args(more)
+        .args(["--features", features])
         .env("PATH", path)
         .env("CARGO_ENCODED_RUSTFLAGS", flags::encoded(places))
         .envs(flags::STANDARD_LIBRARY)
         // Trunk takes "1" here for a bad value, and prints its own stack for a compile error.
         .env_remove("NO_COLOR")
         .env_remove("RUST_BACKTRACE");
-    run(&mut command)
+    run(&mut command)?;
+    split::split(places, dist, &bindgen)
 }
 
 fn finish(dist: &Path, named: Option<&Path>) -> Done {
@@ -103,6 +109,21 @@ pub fn finished(places: &Places) -> Done<PathBuf> {
         return Ok(dist);
     }
     fail("no build went to its end: run `cargo xtask dist`")
+}
+
+/// The module that the page starts with. Another may come late.
+///
+/// # Errors
+/// When the folder cannot be read or there is not exactly one.
+pub fn main_module(dist: &Path) -> Done<String> {
+    let mut found = files(dist)?;
+    found.retain(|name| name.ends_with("_bg.wasm"));
+    match <[String; 1]>::try_from(found) {
+        Ok([module]) => Ok(module),
+        Err(found) => fail(format!(
+            "the build should start with one module, not {found:?}"
+        )),
+    }
 }
 
 /// Every file below the folder but the compressed copies, as relative paths with `/`, sorted.

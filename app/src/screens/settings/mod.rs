@@ -18,13 +18,19 @@ use crate::ui::icons::{Icon, sign};
 
 use std::rc::Rc;
 
-pub use postage::card::card;
-pub use postage::pack::{container, kind};
-pub use postage::postage;
-pub use venue::venue;
+/// The screen of a route in the settings; of any other, the settings' first.
+pub fn screen(route: Route) -> Nodes {
+    match route {
+        Route::Venue(id) => venue::venue(id),
+        Route::Postage => postage::postage(),
+        Route::Card(id) => postage::card::card(id),
+        Route::Container(id) => postage::pack::container(id),
+        Route::Kind(id) => postage::pack::kind(id),
+        _ => settings(),
+    }
+}
 
-/// The screen.
-pub fn settings() -> Nodes {
+fn settings() -> Nodes {
     let form = div("form")
         .with(parts::heading("Venues"))
         .with(venues())

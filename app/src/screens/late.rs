@@ -1,0 +1,90 @@
+//! The screens of Set up come after the others. A first verdict needs none of their forms, so the served build has them in a module of
+//! its own, which is fetched when Set up is opened first. The worker keeps it like every other file.
+//!
+//! Which functions go there is for the build to find out: whatever only `screens` below reaches.
+
+use leptos::prelude::*;
+#[cfg(feature = "late")]
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+
+use super::page::titled;
+use super::parts;
+#[cfg(not(feature = "late"))]
+use super::settings;
+use crate::live::Live;
+use crate::route::Route;
+use crate::ui::el::{Nodes, div};
+use crate::ui::notice::notice;
+
+use std::rc::Rc;
+
+/// Builds the screen of a route.
+type Screens = fn(Route) -> Nodes;
+
+/// How far the late screens have come.
+#[derive(Clone, Copy)]
+enum Late {
+    /// Not asked for yet, or under way.
+    #[cfg_attr(not(feature = "late"), expect(dead_code))]
+    Coming,
+    /// Here, for as long as the page lives.
+    Here(Screens),
+    /// Could not be fetched.
+    #[cfg_attr(not(feature = "late"), expect(dead_code))]
+    Missing,
+}
+
+/// Makes ready to ask for them.
+pub fn follow() {
+    provide_context(Live::new(at_first()));
+}
+
+/// A screen of Set up, or that it is being opened, or that it does not open. Follows which it is.
+pub fn late(route: Route) -> Nodes {
+    let late = expect_context::<Live<Late>>();
+    let inside = match late.get() {
+        Late::Here(screens) => return screens(route),
+        Late::Coming => {
+            ask(late);
+            parts::status("Opening").class("pad")
+        }
+        Late::Missing => notice(
+            "Set up does not open.",
+            "A part of the app could not be fetched. Look for signal and try again; if it stays so, reload the page.",
+            "Try again",
+            Rc::new(move |()| late.set(Late::Coming)),
+        ),
+    };
+    [titled(|| "Set up".to_owned()), div("scroll").with(inside)].into()
+}
+
+#[cfg(feature = "late")]
+fn at_first() -> Late {
+    Late::Coming
+}
+
+#[cfg(not(feature = "late"))]
+fn at_first() -> Late {
+    Late::Here(settings::screen)
+}
+
+#[cfg(feature = "late")]
+fn ask(late: Live<Late>) {
+    leptos::task::spawn_local(async move {
+        let come = screens().await;
+        // Asked for twice when the route changes meanwhile: what stands already stays as it is.
+        if !matches!(late.get_untracked(), Late::Here(_)) {
+            late.set(come.map_or(Late::Missing, Late::Here));
+        }
+    });
+}
+
+#[cfg(not(feature = "late"))]
+fn ask(_: Live<Late>) {}
+
+/// The one way from here into the late module.
+#[cfg(feature = "late")]
+#[wasm_split(settings, fallible, wasm_split_path = leptos::wasm_split)]
+fn screens() -> Result<Screens, SplitLoaderError> {
+    Ok(super::settings::screen)
+}

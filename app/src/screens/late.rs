@@ -1,5 +1,5 @@
-//! The screens of Set up come after the others. A first verdict needs none of their forms, so the served build has them in a module of
-//! its own, which is fetched when Set up is opened first. The worker keeps it like every other file.
+//! The screens of Set up, and the pocket card that it leads to, come after the others. A verdict needs none of their forms, so the served
+//! build has them in a module of its own, which is fetched when one is opened first. The worker keeps it like every other file.
 //!
 //! Which functions go there is for the build to find out: whatever only `screens` below reaches.
 
@@ -39,13 +39,18 @@ pub fn follow() {
     provide_context(Live::new(at_first()));
 }
 
+/// Asks for them before they are opened: a new book needs them for its first venue.
+pub fn expect_soon() {
+    ask(expect_context::<Live<Late>>(), Late::Coming);
+}
+
 /// A screen of Set up, or that it is being opened, or that it does not open. Follows which it is.
 pub fn late(route: Route) -> Nodes {
     let late = expect_context::<Live<Late>>();
     let inside = match late.get() {
         Late::Here(screens) => return screens(route),
         Late::Coming => {
-            ask(late);
+            ask(late, Late::Missing);
             parts::status("Opening").class("pad")
         }
         Late::Missing => notice(
@@ -68,19 +73,20 @@ fn at_first() -> Late {
     Late::Here(settings::screen)
 }
 
+/// Fetches them; what they are `otherwise`, when they can't be had.
 #[cfg(feature = "late")]
-fn ask(late: Live<Late>) {
+fn ask(late: Live<Late>, otherwise: Late) {
     leptos::task::spawn_local(async move {
         let come = screens().await;
         // Asked for twice when the route changes meanwhile: what stands already stays as it is.
         if !matches!(late.get_untracked(), Late::Here(_)) {
-            late.set(come.map_or(Late::Missing, Late::Here));
+            late.set(come.map_or(otherwise, Late::Here));
         }
     });
 }
 
 #[cfg(not(feature = "late"))]
-fn ask(_: Live<Late>) {}
+fn ask(_: Live<Late>, _: Late) {}
 
 /// The one way from here into the late module.
 #[cfg(feature = "late")]

@@ -40,7 +40,10 @@ pub fn app() -> El {
     let has_begun = worked(move || store.read_setup(|book| book.currency().is_some()));
     let body = move || match (is_ready.get(), has_begun.get()) {
         (true, true) => screen(stage.get()),
-        (true, false) => first::first().into(),
+        (true, false) => {
+            late::expect_soon();
+            first::first().into()
+        }
         (false, _) => opening().into(),
     };
     let bar = move || (is_ready.get() && has_begun.get()).then(stages);
@@ -57,14 +60,14 @@ fn screen(stage: Route) -> Nodes {
     match stage {
         Route::Decide | Route::First => decide::decide().into(),
         Route::Pile => pile::pile().into(),
-        Route::Pocket => pocket::pocket(),
         Route::Haul | Route::Thing(_) => haul::haul(),
         Route::Settings
         | Route::Venue(_)
         | Route::Postage
         | Route::Card(_)
         | Route::Container(_)
-        | Route::Kind(_) => late::late(stage),
+        | Route::Kind(_)
+        | Route::Pocket => late::late(stage),
     }
 }
 

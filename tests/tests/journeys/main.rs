@@ -24,6 +24,7 @@ mod first_book;
 mod frame;
 mod kill;
 mod kit;
+mod late;
 mod pile;
 mod postage;
 mod rescue;

@@ -17,6 +17,10 @@ use crate::run::run;
 /// The name that the app gives its late part.
 const LATE: &str = "settings";
 
+/// How the loader is written, and how it shall be.
+const STREAMING: &str = "WebAssembly.instantiateStreaming(src, imports)";
+const WHOLE: &str = "WebAssembly.instantiate(await (await src).arrayBuffer(), imports)";
+
 /// Splits what was just bundled into `dist`; `bindgen` is the folder of the binding generator.
 ///
 /// # Errors
@@ -71,6 +75,8 @@ pub fn split(places: &Places, dist: &Path, bindgen: &Path) -> Done {
         .or_fail(format!("writing {late}"))?;
     let text = String::from_utf8(load(&folder, &link)?).or_fail(format!("{link} is not UTF-8"))?;
     let text = once(&text, &format!("./split_{LATE}.wasm"), &format!("./{late}"))?;
+    // Some hosts give a module no type of its own, and then it can't be compiled while it comes in. The other part's script copes too.
+    let text = once(&text, STREAMING, WHOLE)?;
     std::fs::write(dist.join(&link), text).or_fail(format!("writing {link}"))?;
 
     // The main part's script needs the other's loader from the start: it is asked for at once.

@@ -8,6 +8,7 @@ mod venue;
 use super::haul::last_save;
 use super::page::titled;
 use super::parts;
+use super::pocket;
 use crate::live::Live;
 use crate::route::Route;
 use crate::shell::theme::Theme;
@@ -18,7 +19,7 @@ use crate::ui::icons::{Icon, sign};
 
 use std::rc::Rc;
 
-/// The screen of a route in the settings; of any other, the settings' first.
+/// The screen of a route in the settings, or of the pocket card; of any other, the settings' first.
 pub fn screen(route: Route) -> Nodes {
     match route {
         Route::Venue(id) => venue::venue(id),
@@ -26,6 +27,7 @@ pub fn screen(route: Route) -> Nodes {
         Route::Card(id) => postage::card::card(id),
         Route::Container(id) => postage::pack::container(id),
         Route::Kind(id) => postage::pack::kind(id),
+        Route::Pocket => pocket::pocket(),
         _ => settings(),
     }
 }

@@ -91,6 +91,7 @@ fn ask(_: Live<Late>, _: Late) {}
 /// The one way from here into the late module.
 #[cfg(feature = "late")]
 #[wasm_split(settings, fallible, wasm_split_path = leptos::wasm_split)]
+#[allow(clippy::unnecessary_wraps, reason = "fetching is what can fail")]
 fn screens() -> Result<Screens, SplitLoaderError> {
     Ok(super::settings::screen)
 }

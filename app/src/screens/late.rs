@@ -25,12 +25,10 @@ type Screens = fn(Route) -> Nodes;
 #[derive(Clone, Copy)]
 enum Late {
     /// Not asked for yet, or under way.
-    #[cfg_attr(not(feature = "late"), expect(dead_code))]
     Coming,
     /// Here, for as long as the page lives.
     Here(Screens),
     /// Could not be fetched.
-    #[cfg_attr(not(feature = "late"), expect(dead_code))]
     Missing,
 }
 

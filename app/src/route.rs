@@ -52,6 +52,8 @@ pub enum Route {
     Pocket,
     /// First start.
     First,
+    /// A book file from another device, before there is a book here.
+    BookFile,
 }
 
 impl Route {
@@ -79,6 +81,7 @@ impl Route {
             Self::Kind(id) => setup("kind", id.map(|id| id.0)),
             Self::Pocket => "/pocket".to_owned(),
             Self::First => "/first".to_owned(),
+            Self::BookFile => "/book-file".to_owned(),
         }
     }
 
@@ -130,6 +133,7 @@ impl Route {
             ["settings", "kind", id] => one_of(id, |id| Self::Kind(id.map(KindId))),
             ["pocket"] => Self::Pocket,
             ["first"] => Self::First,
+            ["book-file"] => Self::BookFile,
             _ => Self::Decide,
         }
     }
@@ -226,6 +230,7 @@ mod tests {
             Route::Kind(Some(KindId::SINGLE)),
             Route::Pocket,
             Route::First,
+            Route::BookFile,
         ];
         for route in routes {
             assert_eq!(Route::parse(&route.path()), route);

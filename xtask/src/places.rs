@@ -45,9 +45,9 @@ impl Places {
         self.root.join("dist")
     }
 
-    /// The module of the last build before its names were taken out.
-    pub fn named_wasm(&self) -> PathBuf {
-        self.target.join("haulwren-named.wasm")
+    /// The modules of the last build before their names were taken out: what a first verdict needs, and what comes late.
+    pub fn named_wasm(&self) -> [PathBuf; 2] {
+        ["haulwren", "settings"].map(|word| self.target.join(format!("{word}-named.wasm")))
     }
 
     /// The version of a package in the lock file.

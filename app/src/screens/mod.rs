@@ -2,7 +2,9 @@
 
 mod decide;
 mod first;
+mod further;
 mod haul;
+mod late;
 mod page;
 mod parts;
 mod pile;
@@ -28,6 +30,7 @@ use crate::ui::tabs::{Tab, tabs};
 /// The whole app.
 pub fn app() -> El {
     page::follow();
+    late::follow();
     let store = use_store();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
     let stage = worked(move || match route::now() {
@@ -37,10 +40,20 @@ pub fn app() -> El {
     });
     let is_ready = worked(move || store.phase.with(|phase| *phase == Phase::Ready));
     let has_begun = worked(move || store.read_setup(|book| book.currency().is_some()));
-    let body = move || match (is_ready.get(), has_begun.get()) {
-        (true, true) => screen(stage.get()),
-        (true, false) => first::first().into(),
-        (false, _) => opening().into(),
+    let shown = worked(
+        move || match (is_ready.get(), has_begun.get(), stage.get()) {
+            (false, ..) => Shown::Opening,
+            (true, false, stage) if stage != Route::BookFile => Shown::First,
+            (true, _, stage) => Shown::Stage(stage),
+        },
+    );
+    let body = move || match shown.get() {
+        Shown::Opening => opening().into(),
+        Shown::First => {
+            late::expect_soon();
+            first::first().into()
+        }
+        Shown::Stage(stage) => screen(stage),
     };
     let bar = move || (is_ready.get() && has_begun.get()).then(stages);
     let main = el("main")
@@ -52,20 +65,23 @@ pub fn app() -> El {
     div("app").with(main).show(bar).with(ask_sheet())
 }
 
+/// What stands on the page.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Shown {
+    /// The book is being opened, or does not open.
+    Opening,
+    /// Nothing has begun yet.
+    First,
+    /// A stage.
+    Stage(Route),
+}
+
 fn screen(stage: Route) -> Nodes {
     match stage {
         Route::Decide | Route::First => decide::decide().into(),
         Route::Pile => pile::pile().into(),
-        Route::Pocket => pocket::pocket(),
         route if route.is_haul() => haul::haul(),
-        Route::Settings => settings::settings(),
-        Route::Venue(id) => settings::venue(id),
-        Route::Postage => settings::postage(),
-        Route::Card(id) => settings::card(id),
-        Route::Container(id) => settings::container(id),
-        Route::Kind(id) => settings::kind(id),
-        // Every other page is one of the haul.
-        _ => ().into(),
+        route => late::late(route),
     }
 }
 

@@ -1,11 +1,15 @@
 //! What the screens ask of the page around them: whether there is a network, whether the window is wide, and the strip.
 
-use crate::live::Live;
+use crate::format;
+use crate::live::{Live, worked};
+use crate::route::Route;
+use haulwren_core::money::{Currency, Money};
+use haulwren_core::view::{self, StopHead};
 use leptos::prelude::*;
 
 use crate::shell::scope;
 use crate::store::use_store;
-use crate::ui::el::{El, Nodes, button, on_window};
+use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
 use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
@@ -48,6 +52,39 @@ pub fn use_wide() -> Live<bool> {
 /// The strip over a screen, with a title that follows signals.
 pub fn titled(title: impl Fn() -> String + 'static) -> El {
     titled_with(title, ())
+}
+
+/// The strip over Decide: where the trader is, and what is left in the purse; off a trip the title.
+pub fn titled_here(title: &'static str) -> El {
+    let store = use_store();
+    let here = worked(move || store.read(view::here));
+    let where_one_is = move || {
+        here.with(|here| {
+            let stop = here.as_ref().and_then(|here| here.stop.as_ref());
+            stop.map_or_else(|| title.to_owned(), StopHead::title)
+        })
+    };
+    let cash = move || {
+        here.with(|here| {
+            let left = here.as_ref()?.cash_left;
+            Some(cash_left(left, store.currency()?))
+        })
+    };
+    titled_with(where_one_is, div("bare").show(cash))
+}
+
+/// What is left in the purse, for the right end of the strip; the way to Haul.
+pub fn cash_left(left: Money, currency: Currency) -> El {
+    let amount = el("b")
+        .class(if left.is_negative() { "loss" } else { "" })
+        .attr("data-cash-left", "")
+        .with(format::or_loss(left, currency));
+    el("a")
+        .class("cash-left")
+        .attr("href", &Route::Haul.href())
+        .with(span("support").with("Cash left"))
+        .with(" ")
+        .with(amount)
 }
 
 /// The same with something at the right.

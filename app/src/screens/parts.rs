@@ -1,8 +1,11 @@
 //! Small parts that several screens share.
 
 use crate::route::Route;
-use crate::ui::el::{El, el};
+use crate::store::use_store;
+use crate::ui::el::{El, button, el};
 use crate::ui::icons::{Icon, sign};
+use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{File, HtmlInputElement};
 
 /// A link that looks like a key.
 pub fn link(class: &str, to: Route, icon: Icon, word: &str) -> El {
@@ -57,4 +60,22 @@ pub fn status(text: &str) -> El {
 /// A heading within a screen.
 pub fn heading(text: &str) -> El {
     el("h2").with(text)
+}
+
+/// The key that turns to sample data, or back.
+pub fn key_sample(on: bool, word: &str) -> El {
+    let store = use_store();
+    button("press")
+        .attr("data-sample", if on { "in" } else { "out" })
+        .on_click(move || store.turn_to_sample(on))
+        .with(word)
+}
+
+/// The file of an input that was just chosen.
+pub fn chosen(input: &JsValue) -> Option<File> {
+    let input = input.dyn_ref::<HtmlInputElement>()?;
+    let file = input.files()?.get(0);
+    // The same file can be chosen again.
+    input.set_value("");
+    file
 }

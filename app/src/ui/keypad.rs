@@ -67,7 +67,7 @@ pub struct KeypadShown {
     /// What the Buy key says: the sum, when something can be bought.
     pub sum: Option<String>,
     /// A line under the sum; may be empty.
-    pub note: &'static str,
+    pub note: String,
     /// Whether there is something to lay on the pile.
     pub can_pile: bool,
 }
@@ -196,7 +196,7 @@ fn digits(shown: &Now<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
 
 fn buy(key: El, shown: &Now<KeypadShown>) -> El {
     let note = shown.clone();
-    sum_key(key, "Buy it", shown).with(el("small").text_of(move || note().note.to_owned()))
+    sum_key(key, "Buy it", shown).with(el("small").text_of(move || note().note))
 }
 
 /// A key with a word over the sum; it can't be pressed while there is none.

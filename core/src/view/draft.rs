@@ -110,6 +110,8 @@ pub struct DecideDraft {
     pub kind: Option<KindId>,
     /// Its size and heft, while its kind is not known.
     pub heft: Option<Heft>,
+    /// Whether it is paid for otherwise than in cash.
+    pub other: bool,
     /// Where the keypad types.
     pub focus: Field,
     /// Whether everything but the asking price is hidden from the seller.
@@ -118,7 +120,7 @@ pub struct DecideDraft {
     pub fresh: bool,
 }
 
-read_form!(DecideDraft: ask low likely high postage packing name venue kind heft focus covered fresh);
+read_form!(DecideDraft: ask low likely high postage packing name venue kind heft other focus covered fresh);
 
 impl DecideDraft {
     /// The text of a field.

@@ -25,6 +25,7 @@ mod first_book;
 mod frame;
 mod kill;
 mod kit;
+mod late;
 mod pile;
 mod pocket;
 mod postage;

@@ -1,8 +1,6 @@
 //! The rescue page writes the book to a file without the app, also with the server shut; and it is offered
 //! when the app does not start.
 
-use std::path::Path;
-
 use haulwren_tests::browser::{Browser, Engine, Outcome, Setup, check_book_file, wrong};
 
 use crate::common::{DRESS, Stall, copy_of, downloaded, drop_copies, forget_downloads, serve};
@@ -66,10 +64,7 @@ async fn is_offered_when_the_app_does_not_start(engine: Engine) -> Outcome<()> {
     let names = entries
         .flatten()
         .filter_map(|entry| entry.file_name().into_string().ok());
-    let Some(module) = names
-        .into_iter()
-        .find(|name| Path::new(name).extension().is_some_and(|end| end == "wasm"))
-    else {
+    let Some(module) = names.into_iter().find(|name| name.ends_with("_bg.wasm")) else {
         return wrong("the app has no module");
     };
     let trouble = haulwren_tests::browser::Failure::system("cannot break the module");

@@ -22,9 +22,13 @@ const FOR_SIZE: [&str; 4] = [
     "-Zfmt-debug=none",
 ];
 
+/// Splitting the module needs to know which function and which datum names which.
+const RELOCATIONS: &str = "-Clink-args=--emit-relocs";
+
 /// As cargo reads them from `CARGO_ENCODED_RUSTFLAGS`: one flag after another, a unit separator between.
 pub fn encoded(places: &Places) -> String {
     let mut flags: Vec<String> = FOR_SIZE.map(str::to_owned).to_vec();
+    flags.push(RELOCATIONS.to_owned());
     // Panic messages name source files: not by where they lie on this machine, so that two machines build
     // the same bytes and neither tells its user's name.
     let cargo_home = std::env::var_os("CARGO_HOME").map(PathBuf::from);

@@ -1,13 +1,15 @@
-//! Building what gets served: bundle, slim, check, fill the worker's list, compress.
+//! Building what gets served: bundle, split, slim, check, fill the worker's list, compress.
 
 mod copies;
 mod flags;
+mod folder;
 mod lean;
 mod links;
 mod names;
 mod precache;
 mod relative;
 mod slim;
+mod split;
 mod styles;
 mod unused;
 
@@ -20,6 +22,7 @@ use crate::run::run;
 use crate::tools;
 
 pub use copies::brotli;
+pub use folder::{files, has_ending, load, main_module};
 
 /// Builds the app for release into `dist/` and prints what is in it.
 ///
@@ -27,8 +30,8 @@ pub use copies::brotli;
 /// When a tool is missing, the app does not compile, or the result would not work below a path.
 pub fn build(places: &Places) -> Done<PathBuf> {
     let dist = places.dist();
-    bundle(places, &dist, &[])?;
-    finish(&dist, Some(&places.named_wasm()))?;
+    bundle(places, &dist, "late")?;
+    finish(&dist, Some(&places.target))?;
     Ok(dist)
 }
 
@@ -38,12 +41,12 @@ pub fn build(places: &Places) -> Done<PathBuf> {
 /// As [`build`].
 pub fn build_publish_first(places: &Places) -> Done<PathBuf> {
     let dist = places.target.join("dist-publish-first");
-    bundle(places, &dist, &["--features", "publish-first"])?;
+    bundle(places, &dist, "late,publish-first")?;
     finish(&dist, None)?;
     Ok(dist)
 }
 
-fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
+fn bundle(places: &Places, dist: &Path, features: &str) -> Done {
     tools::wasm_target(places)?;
     tools::library_source(places)?;
     let trunk = tools::trunk().ensure(places)?;
@@ -55,21 +58,26 @@ fn bundle(places: &Places, dist: &Path, more: &[&str]) -> Done {
     std::fs::create_dir_all(dist).or_fail(format!("making {}", dist.display()))?;
 
     let before = std::env::var_os("PATH").unwrap_or_default();
-    let path = std::env::join_paths([bindgen].into_iter().chain(std::env::split_paths(&before)))
-        .or_fail("the tools' folder has a name that PATH cannot hold")?;
+    let path = std::env::join_paths(
+        [bindgen.clone()]
+            .into_iter()
+            .chain(std::env::split_paths(&before)),
+    )
+    .or_fail("the tools' folder has a name that PATH cannot hold")?;
     let mut command = Command::new(trunk.join("trunk"));
     command
         .current_dir(&places.root)
         .args(["build", "--release", "--skip-version-check", "--dist"])
         .arg(dist)
-        .args(more)
+        .args(["--features", features])
         .env("PATH", path)
         .env("CARGO_ENCODED_RUSTFLAGS", flags::encoded(places))
         .envs(flags::STANDARD_LIBRARY)
         // Trunk takes "1" here for a bad value, and prints its own stack for a compile error.
         .env_remove("NO_COLOR")
         .env_remove("RUST_BACKTRACE");
-    run(&mut command)
+    run(&mut command)?;
+    split::split(places, dist, &bindgen)
 }
 
 fn finish(dist: &Path, named: Option<&Path>) -> Done {
@@ -103,44 +111,4 @@ pub fn finished(places: &Places) -> Done<PathBuf> {
         return Ok(dist);
     }
     fail("no build went to its end: run `cargo xtask dist`")
-}
-
-/// Every file below the folder but the compressed copies, as relative paths with `/`, sorted.
-///
-/// # Errors
-/// When a folder cannot be read or a name is not UTF-8.
-pub fn files(dist: &Path) -> Done<Vec<String>> {
-    let mut found = Vec::new();
-    collect(dist, "", &mut found)?;
-    found.sort();
-    Ok(found)
-}
-
-fn collect(folder: &Path, before: &str, found: &mut Vec<String>) -> Done {
-    let doing = format!("listing {}", folder.display());
-    for entry in std::fs::read_dir(folder).or_fail(&doing)? {
-        let entry = entry.or_fail(&doing)?;
-        let name = entry.file_name();
-        let name = name.to_str().ok_or("a name is not UTF-8").or_fail(&doing)?;
-        let relative = format!("{before}{name}");
-        if entry.path().is_dir() {
-            collect(&entry.path(), &format!("{relative}/"), found)?;
-        } else if !["br", "gz"].iter().any(|end| has_ending(name, end)) {
-            found.push(relative);
-        }
-    }
-    Ok(())
-}
-
-/// Whether a file's name ends with a dot and this.
-pub fn has_ending(name: &str, ending: &str) -> bool {
-    Path::new(name).extension().is_some_and(|end| end == ending)
-}
-
-/// Reads a file of the build.
-///
-/// # Errors
-/// When it cannot be read.
-pub fn load(dist: &Path, name: &str) -> Done<Vec<u8>> {
-    std::fs::read(dist.join(name)).or_fail(format!("reading {name} of the build"))
 }

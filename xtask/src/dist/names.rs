@@ -21,7 +21,7 @@ pub fn shorten(module: &mut Module, script: &str) -> String {
     }
     let mut exports = BTreeMap::new();
     for export in module.exports.iter_mut() {
-        let is_long = export.name.len() > "memory".len();
+        let is_long = export.name.len() > "memory".len() && !is_shared(&export.name);
         if is_long && script.contains(&format!("{READS}{}", export.name)) {
             let short = short("x", exports.len());
             let long = std::mem::replace(&mut export.name, short.clone());
@@ -44,6 +44,11 @@ pub fn shorten(module: &mut Module, script: &str) -> String {
 /// The head of an import's definition, as the generator writes it.
 fn entry(name: &str) -> String {
     format!("        {name}: function(")
+}
+
+/// Whether a late module reads an export by this name: it is not in the script.
+fn is_shared(name: &str) -> bool {
+    name == "__indirect_function_table" || name.starts_with("__wasm_split")
 }
 
 fn short(letter: &str, number: usize) -> String {

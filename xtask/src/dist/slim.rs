@@ -8,24 +8,29 @@ use wasmparser::{Parser, Payload};
 use super::{files, has_ending, load};
 use crate::fail::{Done, While, fail};
 
-/// Slims the one module of a build; `named` is where the copy with names goes.
+/// Slims the modules of a build; `named` is the folder where the copies with names go, each under the word before its digest.
 ///
 /// # Errors
-/// When there is not exactly one module, or it cannot be read or written.
+/// When there is none, or one cannot be read or written.
 pub fn slim(dist: &Path, named: Option<&Path>) -> Done {
     let modules: Vec<_> = files(dist)?
         .into_iter()
         .filter(|name| has_ending(name, "wasm"))
         .collect();
-    let [name] = modules.as_slice() else {
-        return fail(format!("the build should hold one module, not {modules:?}"));
-    };
-    let bytes = load(dist, name)?;
-    if let Some(named) = named {
-        std::fs::write(named, &bytes).or_fail(format!("writing {}", named.display()))?;
+    if modules.is_empty() {
+        return fail("the build holds no module");
     }
-    let slim = without_custom(&bytes).or_fail(format!("reading {name}"))?;
-    std::fs::write(dist.join(name), slim).or_fail(format!("writing {name}"))
+    for name in &modules {
+        let bytes = load(dist, name)?;
+        if let Some(folder) = named {
+            let word = name.split('-').next().unwrap_or(name);
+            let named = folder.join(format!("{word}-named.wasm"));
+            std::fs::write(&named, &bytes).or_fail(format!("writing {}", named.display()))?;
+        }
+        let slim = without_custom(&bytes).or_fail(format!("reading {name}"))?;
+        std::fs::write(dist.join(name), slim).or_fail(format!("writing {name}"))?;
+    }
+    Ok(())
 }
 
 /// The module without its custom sections, which mean nothing for running it (WebAssembly core specification,

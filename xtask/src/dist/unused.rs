@@ -4,7 +4,7 @@
 
 use std::path::Path;
 
-use super::{files, has_ending, load, names};
+use super::{load, main_module, names};
 use crate::fail::{Done, While, fail};
 
 /// The classes that are exported for nobody.
@@ -17,14 +17,11 @@ const CLASSES: [&str; 3] = [
 /// Takes them out of the module and of its script.
 ///
 /// # Errors
-/// When there is not one module with one script, or one of them is not as the binding generator writes it.
+/// When there is not one module to start with, or one of them is not as the binding generator writes it.
 pub fn take_out(dist: &Path) -> Done {
-    let all = files(dist)?;
-    let Some(module) = all.iter().find(|name| has_ending(name, "wasm")) else {
-        return fail("the build holds no module");
-    };
+    let module = main_module(dist)?;
     let script = module.replace("_bg.wasm", ".js");
-    let mut parsed = walrus::Module::from_buffer(&load(dist, module)?)
+    let mut parsed = walrus::Module::from_buffer(&load(dist, &module)?)
         .map_err(|error| format!("{error:#}"))
         .or_fail(format!("reading {module}"))?;
     let belongs = |name: &str| {
@@ -53,7 +50,7 @@ pub fn take_out(dist: &Path) -> Done {
     let is_asked_for = |name: &str| parsed.imports.iter().any(|import| import.name == name);
     let text = without_imports(&text, is_asked_for);
     let text = names::shorten(&mut parsed, &text);
-    std::fs::write(dist.join(module), parsed.emit_wasm()).or_fail(format!("writing {module}"))?;
+    std::fs::write(dist.join(&module), parsed.emit_wasm()).or_fail(format!("writing {module}"))?;
     std::fs::write(dist.join(&script), text).or_fail(format!("writing {script}"))
 }
 

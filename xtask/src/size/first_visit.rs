@@ -1,5 +1,6 @@
 //! Which files a first visit needs: the page, the worker, and the styles, scripts and module that can be
-//! reached from the page. The rest (icons, rescue page) is fetched by the worker afterwards.
+//! reached from the page. A module that only a script names comes late, with what needs it. The rest (icons, rescue page) is fetched by the
+//! worker afterwards.
 
 use std::path::Path;
 
@@ -7,13 +8,22 @@ use crate::dist::{has_ending, load};
 use crate::fail::Done;
 
 /// The files in the order in which they are found.
+pub struct Visit {
+    /// Needed before the page works.
+    pub first: Vec<String>,
+    /// Modules that a script fetches when they are needed.
+    pub late: Vec<String>,
+}
+
+/// Looks for them.
 ///
 /// # Errors
 /// When a file of the build cannot be read.
-pub fn files(dist: &Path) -> Done<Vec<String>> {
+pub fn files(dist: &Path) -> Done<Visit> {
     let all = crate::dist::files(dist)?;
     // The worker's list names everything, so the worker counts but is not searched.
     let mut reached = vec!["worker.js".to_owned(), "index.html".to_owned()];
+    let mut late: Vec<String> = Vec::new();
     let mut next = 1;
     while let Some(name) = reached.get(next) {
         next += 1;
@@ -27,14 +37,25 @@ pub fn files(dist: &Path) -> Done<Vec<String>> {
             let from_here = other.strip_prefix(folder).unwrap_or(other);
             text.contains(&format!("./{from_here}"))
         };
-        let found: Vec<_> = all
-            .iter()
-            .filter(|other| is_code(other) && !reached.contains(other) && is_named(other))
-            .cloned()
-            .collect();
+        let by_script = has_ending(name, "js");
+        let mut found = Vec::new();
+        for other in &all {
+            let is_known = reached.contains(other) || late.contains(other);
+            if is_known || !is_code(other) || !is_named(other) {
+                continue;
+            }
+            if by_script && has_ending(other, "wasm") {
+                late.push(other.clone());
+            } else {
+                found.push(other.clone());
+            }
+        }
         reached.extend(found);
     }
-    Ok(reached)
+    Ok(Visit {
+        first: reached,
+        late,
+    })
 }
 
 fn is_code(name: &str) -> bool {
@@ -62,7 +83,8 @@ mod tests {
             "b.js",
             r#"import "./c.js"; link("./rescue.html"); register("./worker.js")"#,
         );
-        write("c.js", "");
+        write("c.js", r#"fetch("./e.wasm")"#);
+        write("e.wasm", "");
         write("d.wasm", "./other.js");
         write("other.js", "");
         write("rescue.html", "");
@@ -70,6 +92,7 @@ mod tests {
         let found = files(&dist).expect("read");
         std::fs::remove_dir_all(&dist).expect("removed");
         let expected = ["worker.js", "index.html", "a.css", "b.js", "d.wasm", "c.js"];
-        assert_eq!(found, expected);
+        assert_eq!(found.first, expected);
+        assert_eq!(found.late, ["e.wasm"]);
     }
 }

@@ -12,7 +12,8 @@ use super::Desk;
 use crate::format;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Nodes, button, div, el, span};
+use crate::ui::choice::choice_keys;
+use crate::ui::el::{Do, El, Nodes, Now, button, div, el, span};
 use crate::ui::field::{Entry, FieldSpec, field};
 use crate::ui::heft::picture;
 use crate::ui::sheet::sheet;
@@ -173,8 +174,12 @@ fn costs() -> El {
                 .collect::<Vec<_>>()
         })
     };
+    let paid: Now<usize> = Rc::new(move || store.draft(|draft| usize::from(draft.other)));
+    let pay: Do<usize> = Rc::new(move |at| store.edit_draft(|draft| draft.other = at == 1));
+    let words = [("in cash", ""), ("otherwise", "")];
     el("section")
         .class("chips")
+        .with(choice_keys("Paid", "thing-by", false, &words, &paid, &pay))
         .with(parts::heading("Sending it"))
         .with(div("bare").show(lines))
         .with(div("pair").with([

@@ -12,7 +12,7 @@ use super::cells::cells;
 use super::venues::venues;
 use crate::route::Route;
 use crate::screens::haul::last_save;
-use crate::screens::page::titled;
+use crate::screens::page::titled_here;
 use crate::screens::parts;
 use crate::store::use_store;
 use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
@@ -24,12 +24,7 @@ pub fn top(desk: Desk) -> Nodes {
     let store = use_store();
     let is_idle = worked(move || store.draft(DecideDraft::is_empty));
     let scrolled = div("decide-top")
-        .with([
-            titled(|| "Worth it?".to_owned()),
-            rail(desk),
-            notes(),
-            venues(desk),
-        ])
+        .with([titled_here("Worth it?"), rail(desk), notes(), venues(desk)])
         // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
         .show(move || is_idle.get().then(last_save));
     [scrolled, cells(desk)].into()

@@ -5,8 +5,8 @@ use std::rc::Rc;
 
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
-use haulwren_core::money::Money;
-use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, half_key};
+use haulwren_core::money::{Currency, Money};
+use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, half_key, here};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -107,13 +107,31 @@ fn shown(store: Store) -> KeypadShown {
             has_point: view.currency.exponent() > 0,
             sum: view.buy.map(|ask| format::amount(ask, view.currency)),
             can_pile: store.draft(|draft| !draft.is_empty()),
-            note: if view.buy.is_some_and(Money::is_zero) {
-                "free find"
-            } else {
-                ""
-            },
+            note: view
+                .buy
+                .map(|ask| paid_how(store, ask, view.currency))
+                .unwrap_or_default(),
         }
     })
+}
+
+/// How it is paid for: what the purse has left after it, or by how much it is over. The purse never changes a verdict.
+fn paid_how(store: Store, ask: Money, currency: Currency) -> String {
+    if ask.is_zero() {
+        return "free find".to_owned();
+    }
+    if store.draft(|draft| draft.other) {
+        return "not in cash".to_owned();
+    }
+    let Some(here) = store.read(here) else {
+        return String::new();
+    };
+    let after = here.cash_left.minus(ask);
+    if after.is_negative() {
+        format!("{} over cash", format::amount(after.abs(), currency))
+    } else {
+        format!("cash, leaves {}", format::amount(after, currency))
+    }
 }
 
 /// Keeps the thing as one that was passed by, and empties the form.

@@ -14,19 +14,21 @@ use leptos::prelude::*;
 
 use crate::route::{self, Route};
 use crate::screens::parts;
-use crate::screens::settings::{UNITS, bring_in, key_sample};
 use crate::shell::device;
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Now, div, el, span, typed_text};
 use crate::ui::field::{Entry, FieldSpec, field};
-use crate::ui::icons::wren;
+use crate::ui::icons::{Icon, wren};
 
 use currencies::{likely, ordered};
 
 const WELCOME: &str = "Is it worth the asking price? Type three numbers before you pay, and log what you buy on the spot. Everything stays on this device.";
 
 const SAMPLE: &str = "An invented trader\u{2019}s book, apart from yours. You can leave it at any time, and begin your own.";
+
+/// The two systems of units, in their order.
+pub const UNITS: [(&str, &str); 2] = [("oz, in", ""), ("g, cm", "")];
 
 /// What is chosen and typed here.
 #[derive(Clone, Copy)]
@@ -93,11 +95,16 @@ pub fn first() -> El {
         .with(parts::submit("Next: your first venue").attr("data-begin", ""))
         .with(parts::heading("Or first"))
         .with(parts::support(SAMPLE))
-        .with(key_sample(true, "Look around in a sample"))
+        .with(parts::key_sample(true, "Look around in a sample"))
         .with(parts::support(
             "Have you a book on another device? Save a copy there, and open it here.",
         ))
-        .with(bring_in("Open a book file"));
+        .with(parts::link(
+            "press",
+            Route::BookFile,
+            Icon::Save,
+            "Open a book file",
+        ));
     div("scroll").with(form)
 }
 

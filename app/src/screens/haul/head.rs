@@ -8,7 +8,7 @@ use super::asked;
 use super::sums::sum;
 use crate::format;
 use crate::route::Route;
-use crate::screens::parts;
+use crate::screens::{page, parts};
 use crate::ui::el::{El, Nodes, button, div, el};
 use crate::ui::icons::Icon;
 
@@ -152,22 +152,10 @@ fn spent_part(purse: &Purse) -> Option<i64> {
     (of > 0).then(|| (spent.max(0).saturating_mul(100) / of).min(100))
 }
 
-/// The cash that should be left, at the right of the strip; the way to the trip.
+/// The cash that should be left, at the right of the strip.
 pub fn cash_left(view: &HaulView) -> Option<El> {
     let trip = view.trip.as_ref().filter(|trip| trip.open)?;
-    let left = trip.purse.left();
-    let amount = el("b")
-        .class(if left.is_negative() { "loss" } else { "" })
-        .attr("data-cash-left", "")
-        .with(format::or_loss(left, view.currency));
-    Some(
-        el("a")
-            .class("cash-left")
-            .attr("href", &Route::Trip(trip.id).href())
-            .with(el("span").class("support").with("Cash left"))
-            .with(" ")
-            .with(amount),
-    )
+    Some(page::cash_left(trip.purse.left(), view.currency))
 }
 
 /// The way to everything about trips, and to taking things home.

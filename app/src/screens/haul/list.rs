@@ -46,7 +46,7 @@ fn groups(
         rows.push(match group {
             Group::Lot(lot) if *is_open => {
                 *is_open = false;
-                lot::card(lot, currency)
+                lot::card(lot, currency, Some(chosen))
             }
             Group::Lot(lot) | Group::Unsorted(lot) => row::lot(lot, currency),
             Group::Thing(thing) => with_box(thing, currency, chosen),

@@ -8,6 +8,7 @@ use haulwren_core::money::{Currency, Money};
 use haulwren_core::view::{LotGroup, LotRow};
 
 use super::asked;
+use super::bulk::Chosen;
 use super::row::{marks, name};
 use crate::format;
 use crate::route::Route;
@@ -29,7 +30,7 @@ const WORDS: [(&str, &str); 5] = [
 const FILLS: [&str; 3] = ["solid", "stripes", "blank"];
 
 /// The card of a lot.
-pub fn card(lot: &LotGroup, currency: Currency) -> El {
+pub fn card(lot: &LotGroup, currency: Currency, chosen: Option<Chosen>) -> El {
     let amount = |money| format::amount(money, currency);
     let count = lot.rows.len() + lot.unsorted;
     let title = match lot.name.as_str() {
@@ -49,7 +50,7 @@ pub fn card(lot: &LotGroup, currency: Currency) -> El {
         .rows
         .iter()
         .enumerate()
-        .map(|(at, row)| lot_row(lot, at, row, currency))
+        .map(|(at, row)| lot_row(lot, at, row, currency, chosen))
         .collect();
     el("section")
         .class("lot-card")
@@ -102,7 +103,15 @@ fn bar(lot: &LotGroup) -> El {
     bar.with(part)
 }
 
-fn lot_row(lot: &LotGroup, at: usize, row: &LotRow, currency: Currency) -> El {
+fn lot_row(
+    lot: &LotGroup,
+    at: usize,
+    row: &LotRow,
+    currency: Currency,
+    chosen: Option<Chosen>,
+) -> El {
+    let (id, named) = (row.row.id, row.row.name.clone());
+    let tick = chosen.map(|chosen| div("bare").show(move || chosen.tick_box(id, &named)));
     let amount = |money| format::amount(money, currency);
     let by_hand = lot.method == Method::ByHand || row.share.fixed;
     let sells = row
@@ -136,6 +145,7 @@ fn lot_row(lot: &LotGroup, at: usize, row: &LotRow, currency: Currency) -> El {
         .attr("data-thing", &row.row.id.to_string())
         .with(
             div("row")
+                .with(tick)
                 .with(
                     el("i")
                         .class(["swatch solid", "swatch stripes", "swatch blank"][at % 3])

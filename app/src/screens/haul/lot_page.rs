@@ -45,7 +45,7 @@ fn inside(store: Store, of: &LotGroup) -> Nodes {
     let Some(currency) = store.currency() else {
         return ().into();
     };
-    let card = (!of.rows.is_empty()).then(|| lot::card(of, currency));
+    let card = (!of.rows.is_empty()).then(|| lot::card(of, currency, None));
     let sort = (of.unsorted > 0).then(|| sorting(store, of));
     let paid = format::amount(of.paid, currency);
     let extras = format::amount(of.extras, currency);

@@ -1,6 +1,7 @@
 //! Haul: the trip with its stops and purse, what was bought, newest first, and what it comes to; beside or over it one thing, lot, stop or
 //! trip; the bar that takes a save back.
 
+mod arrows;
 mod asked;
 mod bulk;
 mod head;
@@ -19,8 +20,8 @@ mod tray;
 mod trip;
 
 use crate::live::worked;
-use leptos::prelude::*;
 
+use super::late::late;
 use super::page::{titled_with, use_wide};
 use super::parts;
 use crate::format;
@@ -38,11 +39,14 @@ pub fn haul() -> Nodes {
         Route::Haul => None,
         route => Some(route),
     });
+    // On a wide window the trip stands beside the list until something else is opened.
+    let view = use_store().haul_view();
+    let trip = worked(move || view.with(|view| view.as_ref()?.trip.as_ref().map(|trip| trip.id)));
     let detail = move || -> Nodes {
-        match open.get() {
-            Some(route) => untrack(|| page(route)),
-            None if wide.get() => untrack(trip::beside),
-            None => ().into(),
+        match (open.get(), trip.get()) {
+            (Some(route), _) => late(route),
+            (None, Some(trip)) if wide.get() => late(Route::Trip(trip)),
+            _ => ().into(),
         }
     };
     let both = div("haul")
@@ -52,7 +56,8 @@ pub fn haul() -> Nodes {
     [both, last_save()].into()
 }
 
-fn page(route: Route) -> Nodes {
+/// The page of something in the haul: one of the late screens.
+pub fn page(route: Route) -> Nodes {
     match route {
         Route::Thing(id) => thing::page(id).into(),
         Route::Lot(id) => lot_page::page(id).into(),
@@ -82,6 +87,7 @@ fn beside(title: impl Fn() -> String + 'static, inside: impl Into<Nodes>) -> El 
 
 fn list() -> El {
     let store = use_store();
+    arrows::follow();
     let view = store.haul_view();
     let chosen = bulk::Chosen::none();
     let is_empty = worked(move || {

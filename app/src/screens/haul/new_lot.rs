@@ -64,12 +64,10 @@ pub fn page() -> El {
         .with(parts::heading("How many"))
         .with(div("chip-row").with(chips))
         .with(by(store))
-        .with(
-            el("p")
-                .class("fault")
-                .attr("role", "alert")
-                .text_of(move || refused.get().unwrap_or_default()),
-        );
+        .show(move || {
+            let why = refused.get();
+            why.map(|why| parts::line(&why).class("fault").attr("role", "alert"))
+        });
     let cells = div("lot-cells")
         .with(cell(store, false, "How many"))
         .with(cell(store, true, "Paid for all"));
@@ -126,7 +124,7 @@ fn shown(store: Store) -> KeypadShown {
         half: half_key(currency),
         has_point: currency.exponent() > 0,
         sum: read.map(|(_, paid)| format::amount(paid, currency)),
-        note: "",
+        note: String::new(),
         can_pile: false,
     }
 }

@@ -1,6 +1,5 @@
 //! One bought thing in the list: its name, what it sells for and what was paid. And one that was passed by.
 
-use haulwren_core::book::Word;
 use haulwren_core::day::Day;
 use haulwren_core::ledger::Paying;
 use haulwren_core::money::Currency;
@@ -27,7 +26,11 @@ pub fn name(name: &str) -> El {
 
 /// What is to be known of it at a glance.
 pub fn marks(row: &HaulRow) -> Nodes {
-    let verdict = row.expected.as_ref().map(|expected| expected.verdict);
+    // Of a lot it is the share that counts, and not what was asked for the thing alone.
+    let is_over = row.expected.as_ref().is_some_and(|expected| {
+        let ceiling = expected.ceiling;
+        ceiling.is_none_or(|ceiling| row.paid > ceiling) && !row.paid.is_zero()
+    });
     let pieces = row.pieces.map(|pieces| match pieces {
         2 => "pair".to_owned(),
         pieces => format!("set of {pieces}"),
@@ -36,7 +39,7 @@ pub fn marks(row: &HaulRow) -> Nodes {
         (row.paid.is_zero() && !row.kept, "free find"),
         (row.by == Paying::Other, "other"),
         (row.kept, "kept"),
-        (verdict == Some(Word::Leave), "over the limit"),
+        (is_over, "over the limit"),
         (row.disputed, "needs your choice"),
     ];
     let mut all: Vec<El> = Vec::new();

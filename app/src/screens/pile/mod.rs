@@ -10,7 +10,7 @@ use crate::live::{Live, Worked, worked};
 use std::rc::Rc;
 
 use super::haul::last_save;
-use super::page::titled;
+use super::page::{cash_left, titled_with};
 use super::parts;
 use crate::route::Route;
 use crate::store::{Store, use_store};
@@ -19,6 +19,7 @@ use crate::ui::icons::{Icon, sign};
 use crate::ui::notice::empty;
 use crate::ui::rail::Touched;
 use crate::ui::spoken::spoken;
+use haulwren_core::view;
 
 /// What is open over the pile.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -85,7 +86,11 @@ fn head(store: Store) -> El {
         .attr("href", &Route::Decide.href())
         .attr("aria-label", "Back to Decide")
         .with(sign(Icon::Back));
-    div("pile-head").with(back).with(titled(title))
+    let cash = div("bare").show(move || {
+        let left = store.read(view::here)?.cash_left;
+        Some(cash_left(left, store.currency()?))
+    });
+    div("pile-head").with(back).with(titled_with(title, cash))
 }
 
 /// Nothing lies here.

@@ -76,7 +76,7 @@ fn shown(store: Store) -> PileKeys {
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
             sum: view.pay.map(|pay| format::amount(pay, view.currency)),
-            note: "",
+            note: String::new(),
         };
         PileKeys {
             pad,

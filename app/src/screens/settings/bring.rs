@@ -4,8 +4,10 @@ use crate::live::Live;
 use haulwren_core::exchange::Meeting;
 use haulwren_core::view::brought;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{DragEvent, File, HtmlInputElement};
+use web_sys::DragEvent;
 
+use crate::route::Route;
+use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::shell::bring::Found;
 use crate::shell::clock;
@@ -30,6 +32,29 @@ pub fn bring_in(word: &'static str) -> El {
     });
     let body = move || told.with(|told_now| inside(store, told, told_now, word));
     div("bring").attr("data-bring", "").show(body)
+}
+
+/// The page of a book that has not begun here: it comes from another device.
+pub fn page() -> Nodes {
+    let store = use_store();
+    let back = move || {
+        // Once the file is in, there is a book to go on with.
+        let to = if store.currency().is_some() {
+            (Route::Decide, "Go on to Decide")
+        } else {
+            (Route::First, "Begin a book of your own")
+        };
+        parts::link("press", to.0, Icon::Back, to.1)
+    };
+    let form = div("form")
+        .with(el("p").with("On the other device: Set up, Save a copy. Send the file to this device, and open it here."))
+        .with(bring_in("Open a book file"))
+        .show(back);
+    [
+        titled(|| "A book from another device".to_owned()),
+        div("scroll").with(form),
+    ]
+    .into()
 }
 
 fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nodes {
@@ -64,7 +89,9 @@ fn chooser(store: Store, told: Live<Bringing>, word: &str) -> El {
         .attr("accept", ".txt,text/plain")
         .attr("class", "file")
         .on("change", move |event| {
-            if let Some(file) = chosen(&event.target().map(JsValue::from).unwrap_or_default()) {
+            if let Some(file) =
+                parts::chosen(&event.target().map(JsValue::from).unwrap_or_default())
+            {
                 store.look_into(file.into(), told);
             }
         });
@@ -73,15 +100,6 @@ fn chooser(store: Store, told: Live<Bringing>, word: &str) -> El {
         .with(sign(Icon::Save))
         .with(span("").with(word))
         .with(input)
-}
-
-/// The file of an input that was just chosen.
-pub fn chosen(input: &JsValue) -> Option<File> {
-    let input = input.dyn_ref::<HtmlInputElement>()?;
-    let file = input.files()?.get(0);
-    // The same file can be chosen again.
-    input.set_value("");
-    file
 }
 
 fn progress(word: &str, done: usize, all: usize) -> El {

@@ -19,7 +19,11 @@ const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you cl
 pub fn keeping_safe() -> Nodes {
     let store = use_store();
     if scope::is_sample() {
-        return [parts::line(SAMPLE), key_sample(false, "Leave the sample")].into();
+        return [
+            parts::line(SAMPLE),
+            parts::key_sample(false, "Leave the sample"),
+        ]
+        .into();
     }
     let kept = move || match store.keeping.get() {
         Keeping::Disk => ON_DISK.to_owned(),
@@ -33,7 +37,7 @@ pub fn keeping_safe() -> Nodes {
         hint.with(" still writes your book to a file."),
         parts::heading("A file from another device"),
         bring_in("Open a book file"),
-        key_sample(true, "Look around in a sample"),
+        parts::key_sample(true, "Look around in a sample"),
     ]
     .into()
 }
@@ -63,13 +67,4 @@ pub fn copy_key() -> El {
         .attr("role", "status")
         .text_of(move || told.get().to_owned());
     div("form flush").with([key, told])
-}
-
-/// The key that turns to sample data, or back.
-pub fn key_sample(on: bool, word: &str) -> El {
-    let store = use_store();
-    button("press")
-        .attr("data-sample", if on { "in" } else { "out" })
-        .on_click(move || store.turn_to_sample(on))
-        .with(word)
 }

@@ -6,9 +6,11 @@ mod postage;
 mod rules;
 mod venue;
 
+use super::first::UNITS;
 use super::haul::last_save;
 use super::page::titled;
 use super::parts;
+use super::pocket;
 use crate::live::Live;
 use crate::route::Route;
 use crate::shell::theme::Theme;
@@ -21,18 +23,24 @@ use haulwren_core::measure::System;
 
 use std::rc::Rc;
 
-pub use bring::{bring_in, chosen};
-pub use keeping::{copy_key, key_sample};
-pub use postage::card::card;
-pub use postage::pack::{container, kind};
-pub use postage::postage;
-pub use venue::venue;
+pub use bring::bring_in;
+pub use keeping::copy_key;
 
-/// The two systems of units, in their order.
-pub const UNITS: [(&str, &str); 2] = [("oz, in", ""), ("g, cm", "")];
+/// The screen of a route in the settings, or of the pocket card; of any other, the settings' first.
+pub fn screen(route: Route) -> Nodes {
+    match route {
+        Route::Venue(id) => venue::venue(id),
+        Route::Postage => postage::postage(),
+        Route::Card(id) => postage::card::card(id),
+        Route::Container(id) => postage::pack::container(id),
+        Route::Kind(id) => postage::pack::kind(id),
+        Route::Pocket => pocket::pocket(),
+        Route::BookFile => bring::page(),
+        _ => settings(),
+    }
+}
 
-/// The screen.
-pub fn settings() -> Nodes {
+fn settings() -> Nodes {
     let form = div("form")
         .with(parts::heading("Venues"))
         .with(venues())

@@ -10,6 +10,7 @@ use crate::appraise::{Appraisal, Case, HouseRules, Judged, Selling, Verdict, app
 use crate::book::{Bought, Expected, LeftBehind, Purchase, State, Word};
 use crate::day::Day;
 use crate::id::{TermsId, VenueId};
+use crate::ledger::Paying;
 use crate::money::{Currency, Money};
 use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
@@ -214,7 +215,14 @@ fn old_rates(here: &AtVenue, is_posted: bool) -> Option<String> {
 pub fn purchase(state: &State, draft: &DecideDraft, now: At) -> Option<Purchase> {
     let desk = Desk::of(state, draft, now)?;
     let ask = desk.typed.ask.filter(|_| desk.typed.faults.is_empty())?;
-    Some(Purchase::of_one(ask, bought(&desk, draft)))
+    Some(Purchase {
+        by: if draft.other {
+            Paying::Other
+        } else {
+            Paying::Cash
+        },
+        ..Purchase::of_one(ask, bought(&desk, draft))
+    })
 }
 
 /// The thing that "Not now" keeps. `None` before the book has begun.

@@ -8,7 +8,6 @@ use wasm_bindgen::JsValue;
 use super::part;
 use crate::live::Live;
 use crate::screens::parts;
-use crate::screens::settings::chosen;
 use crate::shell::picture::Address;
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, button, div, el, span};
@@ -45,7 +44,7 @@ fn key(store: Store, id: ThingId, class: &str, word: &str) -> El {
         .attr("data-photo", "")
         .on("change", move |event| {
             let input = event.target().map(JsValue::from).unwrap_or_default();
-            if let Some(file) = chosen(&input) {
+            if let Some(file) = parts::chosen(&input) {
                 store.add_photo(id, file.into());
             }
         });

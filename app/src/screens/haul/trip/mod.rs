@@ -18,7 +18,7 @@ use haulwren_core::book::{State, TripCommand};
 use haulwren_core::measure::DistanceUnit;
 use std::rc::Rc;
 
-pub use one::{beside, page};
+pub use one::page;
 pub use stop::stop;
 
 /// All trips.

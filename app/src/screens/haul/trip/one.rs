@@ -43,15 +43,6 @@ pub fn page(id: TripId) -> El {
     page_beside(title, div("form flush").show(body))
 }
 
-/// On a wide window, while nothing else is open: the trip that Haul is about.
-pub fn beside() -> Nodes {
-    let view = use_store().haul_view();
-    let id = worked(move || view.with(|view| view.as_ref()?.trip.as_ref().map(|trip| trip.id)));
-    div("bare wide-beside")
-        .show(move || id.get().map(|id| untrack(|| page(id))))
-        .into()
-}
-
 fn title(view: &TripView) -> String {
     let day = view.day.map(format::day).unwrap_or_default();
     match view.trip.name.as_deref().unwrap_or_default() {
@@ -181,7 +172,7 @@ fn stop(store: Store, row: &StopRow, currency: Currency) -> El {
 }
 
 fn purse(view: &TripView) -> El {
-    let amount = |money| format::or_loss(money, view.currency);
+    let amount = |money| format::amount(money, view.currency);
     let line = |word: &str, money| {
         el("tr")
             .with(el("th").attr("scope", "row").with(word))
@@ -199,7 +190,7 @@ fn purse(view: &TripView) -> El {
     let rows: Vec<El> = lines.map(|(word, money)| line(word, money)).collect();
     let total = line("Left", purse.left()).class("total");
     el("table")
-        .class("lines")
+        .class("why-lines")
         .with(el("tbody").with(rows).with(total))
 }
 

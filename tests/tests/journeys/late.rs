@@ -1,0 +1,83 @@
+//! The screens of Set up come late, in a module of their own: they open from a cold link, with the server shut, and when that module could
+//! not be fetched at first.
+
+use std::path::{Path, PathBuf};
+
+use haulwren_tests::browser::{Browser, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, wrong};
+
+use crate::common::{DRESS, Stall, copy_of, drop_copies, look_at, serve};
+
+journeys!(opens_from_a_cold_link => cold_in_chromium Chromium, cold_in_firefox Firefox, cold_in_webkit WebKit);
+journeys!(is_asked_for_again => again_in_chromium Chromium, again_in_firefox Firefox, again_in_webkit WebKit);
+
+async fn opens_from_a_cold_link(engine: Engine) -> Outcome<()> {
+    let mut stall = Stall::open(engine).await?;
+    stall.tab.offline_ready().await?;
+    stall.server.stop();
+    let again = stall.browser.new_tab().await?;
+    again.open_app(&stall.url).await?;
+    again.weigh_up("6", DRESS).await?;
+    if asked_by_the_page(&again).await? {
+        return wrong("a verdict has the screens of Set up come along");
+    }
+    let cold = stall.browser.new_tab().await?;
+    cold.open_app(&format!("{}#/settings/venue/new", stall.url))
+        .await?;
+    cold.fill("Name of the venue", "Townboard").await?;
+    if !asked_by_the_page(&cold).await? {
+        return wrong("the screens of Set up are not where this journey looks for them");
+    }
+    stall.expect_sound().await
+}
+
+/// Whether this page has fetched the late module. The worker's own fetches don't count.
+async fn asked_by_the_page(tab: &Tab) -> Outcome<bool> {
+    let script = "return performance.getEntriesByType('resource').some((entry) => /\\/settings-\\w+\\.wasm$/.test(entry.name))";
+    tab.ask(script).await
+}
+
+async fn is_asked_for_again(engine: Engine) -> Outcome<()> {
+    let dist = Setup::dist()?;
+    let folder = copy_of(&dist)?;
+    let module = late_module(&dist)?;
+    let missing = folder.path().join(&module);
+    std::fs::remove_file(&missing).map_err(Failure::system("cannot take the module out"))?;
+    drop_copies(folder.path(), &module)?;
+    let server = serve(folder.path().to_owned())?;
+    let browser = Browser::open(engine).await?;
+    let tab = browser.tab().await?;
+    tab.open_app(&server.url()).await?;
+    tab.fill("Currency of your book", "USD").await?;
+    tab.fill("The least you want to keep", "8").await?;
+    tab.press("Next: your first venue").await?;
+    tab.expect_said(&["does not open"]).await?;
+    if engine == Engine::Chromium {
+        look_at(&tab, "late-missing").await?;
+    }
+    // The rest of the app works meanwhile.
+    tab.press("Haul").await?;
+    tab.press("Set up").await?;
+    tab.expect_said(&["does not open"]).await?;
+    std::fs::copy(dist.join(&module), &missing)
+        .map_err(Failure::system("cannot put the module back"))?;
+    tab.press("Try again").await?;
+    tab.press("Add a venue").await?;
+    tab.fill_venue(&QUAYSIDE).await?;
+    tab.press("Save venue").await?;
+    tab.screen("#/decide").await?;
+    tab.weigh_up("6", DRESS).await?;
+    tab.expect_running().await
+}
+
+fn late_module(dist: &Path) -> Outcome<String> {
+    let trouble = || Failure::system("cannot look into the build");
+    for entry in std::fs::read_dir(dist).map_err(trouble())? {
+        let name = PathBuf::from(entry.map_err(trouble())?.file_name());
+        let is_wasm = name.extension().is_some_and(|end| end == "wasm");
+        match name.to_str() {
+            Some(name) if is_wasm && name.starts_with("settings-") => return Ok(name.to_owned()),
+            _ => {}
+        }
+    }
+    wrong("the build has no module for Set up")
+}

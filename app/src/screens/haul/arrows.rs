@@ -44,9 +44,8 @@ fn step(forward: bool) -> bool {
     let here = all.clone().position(|row| row.is_same_node(on));
     let to = match (here, forward) {
         (None, true) => 0,
-        (None, false) => return false,
         (Some(at), true) => at + 1,
-        (Some(0), false) => return false,
+        (None | Some(0), false) => return false,
         (Some(at), false) => at - 1,
     };
     let mut all = all;

@@ -20,15 +20,20 @@ type Task = Pin<Box<dyn Future<Output = Result<Saved, Unsaved>>>>;
 impl Store {
     /// Saves what a command comes to, then calls `then` with whether it was saved. An error is shown as a notice.
     pub fn dispatch(self, command: Command, then: impl FnOnce(bool) + 'static) {
+        let plan = move |state: &State| in_context(&mut |context| state.decide(&command, context));
+        self.run(
+            Box::pin(async move { self.saved(&plan).await }),
+            Box::new(then),
+        );
+    }
+
+    /// The same for one of the commands that a book can decide at once (see [`State::decide_at_once`]): for screens that come first, so that
+    /// what decides the others can come late.
+    pub fn dispatch_at_once(self, command: Command, then: impl FnOnce(bool) + 'static) {
         let plan = move |state: &State| {
-            let mut chance = || clock::chance();
-            state.decide(
-                &command,
-                &mut Context {
-                    at: clock::now(),
-                    chance: &mut chance,
-                },
-            )
+            let decided = in_context_or_none(state, &command);
+            debug_assert!(decided.is_some(), "a command of the first screens");
+            decided.unwrap_or(Err(Refusal::NoChange))
         };
         self.run(
             Box::pin(async move { self.saved(&plan).await }),
@@ -47,7 +52,7 @@ impl Store {
         let Some(purchase) = purchase else { return };
         // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
         self.edit_draft(|draft| draft.go(Field::Ask));
-        self.dispatch(Command::Buy(purchase), move |saved| {
+        self.dispatch_at_once(Command::Buy(purchase), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
             }
@@ -64,7 +69,7 @@ impl Store {
         let thing = view::left_behind(&self.inner.book.borrow(), &draft, now);
         let Some(thing) = thing else { return };
         self.edit_draft(|draft| draft.go(Field::Ask));
-        self.dispatch(Command::PassBy(thing), move |saved| {
+        self.dispatch_at_once(Command::PassBy(thing), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
             }
@@ -211,6 +216,19 @@ impl Store {
         }
         Ok(history)
     }
+}
+
+/// Decides in the context of this device: its clock, and its chance.
+pub(super) fn in_context<R>(decide: &mut dyn FnMut(&mut Context<'_>) -> R) -> R {
+    let mut chance = || clock::chance();
+    decide(&mut Context {
+        at: clock::now(),
+        chance: &mut chance,
+    })
+}
+
+fn in_context_or_none(state: &State, command: &Command) -> Option<Result<Vec<Edits>, Refusal>> {
+    in_context(&mut |context| state.decide_at_once(command, context))
 }
 
 /// The most changes that one save writes, with room to spare.

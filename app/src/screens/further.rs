@@ -1,16 +1,20 @@
 //! The ways into what comes late (see `late` of the app). Everything that only this reaches is served in the late module.
 
-use super::{haul, pile, settings};
+use super::{haul, pile, settings, what};
 use crate::late::Further;
 use crate::route::Route;
 use crate::store::Store;
 use crate::ui::el::Nodes;
 use haulwren_core::sample::sample;
+use haulwren_core::view;
 
 /// Them.
 pub const FURTHER: Further = Further {
     screen,
     add_photo: Store::add_photo,
+    what: what::inside,
+    turn_to_sample: Store::turn_to_sample,
+    describe: view::describe,
     sample: |step, state, context| {
         let command = sample(step, state, context.at)?;
         Some(state.decide(&command, context))

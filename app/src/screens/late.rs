@@ -8,7 +8,7 @@ use super::page::titled;
 use super::parts;
 use crate::late::{Late, ask, late};
 use crate::route::Route;
-use crate::ui::el::{Nodes, div, el};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::notice::notice;
 
 /// The screen of a route. Follows whether it has come.
@@ -19,12 +19,7 @@ pub fn screen(route: Route) -> Nodes {
             ask(Late::Missing);
             parts::status("Opening").class("pad")
         }
-        Late::Missing => notice(
-            "This page does not open.",
-            "A part of the app could not be fetched. Look for signal and try again; if it stays so, reload the page.",
-            "Try again",
-            Rc::new(|()| late().set(Late::Coming)),
-        ),
+        Late::Missing => missing(),
     };
     let title = match route {
         Route::Pile => "The pile",
@@ -35,4 +30,14 @@ pub fn screen(route: Route) -> Nodes {
         .class("thing-page")
         .with([titled(|| title.to_owned()), div("scroll").with(inside)])
         .into()
+}
+
+/// That it could not be fetched, and a key that tries again.
+pub fn missing() -> El {
+    notice(
+        "This page does not open.",
+        "A part of the app could not be fetched. Look for signal and try again; if it stays so, reload the page.",
+        "Try again",
+        Rc::new(|()| late().set(Late::Coming)),
+    )
 }

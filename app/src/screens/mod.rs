@@ -13,6 +13,7 @@ mod pile;
 mod pocket;
 mod settings;
 mod update;
+mod what;
 
 pub use further::FURTHER;
 

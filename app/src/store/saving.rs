@@ -1,6 +1,7 @@
 //! Dispatch: a command, a purchase or an undo goes to the disk first, and is shown when it is there.
 
 use super::{Inner, Keeping, Store};
+use crate::late::{self, Late};
 use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
@@ -9,7 +10,7 @@ use crate::shell::save::{self, Plan, Saved, Unsaved};
 use crate::shell::second;
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
-use haulwren_core::view::{self, Field};
+use haulwren_core::view::{self, Done, Field};
 use leptos::task::spawn_local;
 use std::pin::Pin;
 use std::rc::Rc;
@@ -168,7 +169,7 @@ impl Store {
             .extend(saved.changes.iter().cloned());
         self.bump(saved.touched);
         self.done
-            .set(view::describe(&inner.book.borrow(), &saved.changes));
+            .set(describe(&inner.book.borrow(), &saved.changes));
         if self.keeping.get_untracked() == Keeping::Memory {
             return;
         }
@@ -215,6 +216,14 @@ impl Store {
             history.extend(save::history(&db, &change.record()).await?);
         }
         Ok(history)
+    }
+}
+
+/// What a save did, as far as it can be said yet.
+fn describe(state: &State, changes: &[Change]) -> Option<Done> {
+    match late::late().get_untracked() {
+        Late::Here(further) => (further.describe)(state, changes),
+        Late::Coming | Late::Missing => view::briefly(state, changes),
     }
 }
 

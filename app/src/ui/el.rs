@@ -95,25 +95,37 @@ impl El {
         self.attr_of(name, move || Some(on().to_string()))
     }
 
-    /// Sets or takes off an attribute of an element that stands.
+    /// Sets or takes off an attribute of an element that stands. What is so already is left alone, here and below: the browser would
+    /// style and lay out again even what stays the same.
     pub fn set(&self, name: &str, value: Option<&str>) {
-        set_attribute(&self.0, name, value);
+        if self.0.get_attribute(name).as_deref() != value {
+            set_attribute(&self.0, name, value);
+        }
     }
 
     /// Sets a style property of an element that stands, through the object model: a strict policy forbids `style=""`.
     pub fn set_style(&self, name: &str, value: &str) {
-        let result = self.html().style().set_property(name, value);
+        let style = self.html().style();
+        if style
+            .get_property_value(name)
+            .is_ok_and(|stands| stands == value)
+        {
+            return;
+        }
+        let result = style.set_property(name, value);
         debug_assert!(result.is_ok(), "a style that is not read-only");
     }
 
-    /// Sets all text of an element that stands.
+    /// Sets all text of an element that stands and holds nothing but text.
     pub fn set_text(&self, text: &str) {
-        self.0.set_text_content(Some(text));
+        if self.0.text_content().as_deref() != Some(text) {
+            self.0.set_text_content(Some(text));
+        }
     }
 
     /// Puts others in place of what stands inside.
     pub fn set_inside(&self, inside: impl Into<Nodes>) {
-        self.set_text("");
+        self.0.set_text_content(None);
         self.append(inside.into());
     }
 

@@ -3,6 +3,7 @@
 
 use haulwren_core::appraise::Verdict;
 
+use std::cell::Cell;
 use std::fmt::Write as _;
 
 use super::facts::RailFacts;
@@ -22,6 +23,8 @@ pub struct Picture {
     flag: El,
     flag_path: El,
     flag_sign: El,
+    /// The verdict whose sign is drawn.
+    signed: Cell<Option<Verdict>>,
 }
 
 /// Finds a stretch of the bar.
@@ -101,6 +104,7 @@ impl Picture {
             flag,
             flag_path,
             flag_sign,
+            signed: Cell::default(),
         }
     }
 
@@ -136,7 +140,7 @@ impl Picture {
             self.flag.set("class", None);
             self.flag_path.set("class", Some("rail-furled"));
             self.flag_path.set("d", Some(&furled(layout)));
-            self.flag_sign.set_inside(());
+            self.sign_by(None);
             return;
         };
         self.flag.set(
@@ -149,7 +153,13 @@ impl Picture {
         set_px(&self.flag_sign, "y", (flag.height - flag.sign) / 2.0);
         set_px(&self.flag_sign, "width", flag.sign);
         set_px(&self.flag_sign, "height", flag.sign);
-        self.flag_sign.set_inside(sign(verdict));
+        self.sign_by(Some(verdict));
+    }
+
+    fn sign_by(&self, verdict: Option<Verdict>) {
+        if self.signed.replace(verdict) != verdict {
+            self.flag_sign.set_inside(verdict.map(sign));
+        }
     }
 }
 

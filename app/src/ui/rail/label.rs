@@ -1,5 +1,6 @@
 //! The figures on the rail, each a word over an amount. Each is a button that opens the lines behind it.
 
+use std::cell::RefCell;
 use std::rc::Rc;
 
 use haulwren_core::appraise;
@@ -130,6 +131,9 @@ fn touchable(of: Figure, class: &str, on_touch: &Do<Touched>) -> El {
         .on_click(move || on_touch(Touched::Figure(of)))
 }
 
+/// A figure of the list under the rail: which, its word, its amount, whether that is a loss.
+type Listed = (Figure, String, String, bool);
+
 /// All figures, in the order in which they are read and reached by the keyboard.
 const ORDER: [Figure; 10] = [
     Figure::Ceiling,
@@ -149,6 +153,8 @@ pub struct Labels {
     keys: [Key; ORDER.len()],
     /// The list under the rail.
     pub list: El,
+    /// What stands in it.
+    listed: RefCell<Vec<Listed>>,
     on_touch: Do<Touched>,
 }
 
@@ -158,6 +164,7 @@ impl Labels {
         Self {
             keys: ORDER.map(|of| Key::new(of, on_touch)),
             list: div("rail-list"),
+            listed: RefCell::default(),
             on_touch: Rc::clone(on_touch),
         }
     }
@@ -178,22 +185,28 @@ impl Labels {
                 key.amount.set_style("font-size", "inherit");
             }
         }
-        let row = |of: &Figure| {
+        let words = layout.listed.iter().filter_map(|of| {
             let words = words_of(wanted, *of)?;
-            let class = if is_loss(*of) {
-                "rail-listed loss"
-            } else {
-                "rail-listed"
-            };
-            let key = touchable(*of, class, &self.on_touch);
-            Some(
-                key.with(span("w").with(words.word.as_str()))
-                    .with(" ")
-                    .with(el("b").with(words.amount.as_str())),
-            )
+            Some((*of, words.word.clone(), words.amount.clone(), is_loss(*of)))
+        });
+        let listed: Vec<Listed> = words.collect();
+        if *self.listed.borrow() != listed {
+            self.list
+                .set_inside(listed.iter().map(|one| self.row(one)).collect::<Vec<_>>());
+            self.listed.replace(listed);
+        }
+    }
+
+    fn row(&self, (of, word, amount, is_loss): &Listed) -> El {
+        let class = if *is_loss {
+            "rail-listed loss"
+        } else {
+            "rail-listed"
         };
-        self.list
-            .set_inside(layout.listed.iter().filter_map(row).collect::<Vec<_>>());
+        touchable(*of, class, &self.on_touch)
+            .with(span("w").with(word.as_str()))
+            .with(" ")
+            .with(el("b").with(amount.as_str()))
     }
 }
 

@@ -14,6 +14,7 @@ mod engine;
 mod failure;
 mod first_run;
 mod forms;
+mod handed;
 mod inject;
 mod instance;
 mod launch;

@@ -39,6 +39,8 @@ mod schema;
 mod second_copy;
 mod storage;
 mod sums;
+mod table;
 mod terms;
+mod touches;
 mod two_tabs;
 mod update;

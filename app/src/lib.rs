@@ -1,7 +1,7 @@
 //! The shell: screens, storage and files around the pure core.
 //!
 //! In reading order: the browser's concerns, one file each; errors as people read them; values that screens follow; the store, where the book and the screens meet;
-//! where the address leads; parts of screens; screens.
+//! where the address leads; what comes late; parts of screens; screens.
 
 mod shell;
 
@@ -12,6 +12,8 @@ mod live;
 mod store;
 
 mod route;
+
+mod late;
 
 mod format;
 
@@ -35,6 +37,7 @@ pub fn run() {
     let owner = Owner::new();
     owner.with(|| {
         route::follow();
+        late::follow();
         screens::app().stand_in(&shell::page::root());
         store::use_store().open();
     });

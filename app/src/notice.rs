@@ -124,6 +124,15 @@ impl Notice {
         }
     }
 
+    /// A part of the app that comes late has not come.
+    pub fn not_fetched() -> Self {
+        Self::new(
+            "A part of the app could not be fetched.",
+            "Look for signal and try again; if it stays so, reload the page.",
+            Cure::Reload,
+        )
+    }
+
     /// A picture that was not kept.
     pub fn no_picture(why: &Unkept) -> Self {
         match why {

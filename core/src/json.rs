@@ -69,6 +69,12 @@ pub fn fill<T: DeserializeOwned>(object: &Object, name: &str, place: &mut T) -> 
     Ok(())
 }
 
+/// What a value says, where it says a `T`.
+#[must_use]
+pub fn of<T: DeserializeOwned>(value: &Value) -> Option<T> {
+    T::deserialize(value).ok()
+}
+
 /// Something as a value.
 ///
 /// # Panics

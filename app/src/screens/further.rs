@@ -1,15 +1,30 @@
-//! What a verdict and the list of what was bought don't need: served as a module of its own (see `late`). Everything that only this
-//! reaches goes there.
+//! The ways into what comes late (see `late` of the app). Everything that only this reaches is served in the late module.
 
-use super::{haul, settings};
+use super::{haul, pile, settings, what};
+use crate::late::Further;
 use crate::route::Route;
+use crate::store::Store;
 use crate::ui::el::Nodes;
+use haulwren_core::sample::sample;
+use haulwren_core::view;
 
-/// The screen of a route.
-pub fn screen(route: Route) -> Nodes {
-    if route.is_haul() {
-        haul::page(route)
-    } else {
-        settings::screen(route)
+/// Them.
+pub const FURTHER: Further = Further {
+    screen,
+    add_photo: Store::add_photo,
+    what: what::inside,
+    turn_to_sample: Store::turn_to_sample,
+    describe: view::describe,
+    sample: |step, state, context| {
+        let command = sample(step, state, context.at)?;
+        Some(state.decide(&command, context))
+    },
+};
+
+fn screen(route: Route) -> Nodes {
+    match route {
+        Route::Pile => pile::pile().into(),
+        route if route.is_haul() => haul::haul(),
+        route => settings::screen(route),
     }
 }

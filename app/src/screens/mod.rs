@@ -4,33 +4,43 @@ mod decide;
 mod first;
 mod further;
 mod haul;
+mod last_save;
 mod late;
 mod page;
 mod parts;
+mod photo_key;
 mod pile;
 mod pocket;
 mod settings;
 mod update;
+mod what;
+
+pub use further::FURTHER;
 
 use crate::live::worked;
+use std::cell::Cell;
 use std::rc::Rc;
+use std::time::Duration;
 
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+use crate::late::{Late, ask as late_ask};
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
 use crate::store::{Keeping, Phase, use_store};
 use crate::ui::ask::ask_sheet;
-use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::el::{El, Nodes, div, el, follow_later};
 use crate::ui::icons::Icon;
 use crate::ui::notice::{notice, saving};
 use crate::ui::tabs::{Tab, tabs};
 
+/// How long the first screen has the device to itself.
+const SOON: Duration = Duration::from_millis(1_500);
+
 /// The whole app.
 pub fn app() -> El {
     page::follow();
-    late::follow();
     let store = use_store();
     // One thing of the haul stands beside its list: going from one to the next leaves the list as it is.
     let stage = worked(move || match route::now() {
@@ -40,6 +50,14 @@ pub fn app() -> El {
     });
     let is_ready = worked(move || store.phase.with(|phase| *phase == Phase::Ready));
     let has_begun = worked(move || store.read_setup(|book| book.currency().is_some()));
+    // What comes late is fetched once the first screen stands, so that it is there before it is opened.
+    let fetch = Cell::new(None);
+    follow_later(Box::new(move || {
+        if is_ready.get() {
+            let soon = || late_ask(Late::Coming);
+            fetch.set(set_timeout_with_handle(soon, SOON).ok());
+        }
+    }));
     let shown = worked(
         move || match (is_ready.get(), has_begun.get(), stage.get()) {
             (false, ..) => Shown::Opening,
@@ -49,10 +67,7 @@ pub fn app() -> El {
     );
     let body = move || match shown.get() {
         Shown::Opening => opening().into(),
-        Shown::First => {
-            late::expect_soon();
-            first::first().into()
-        }
+        Shown::First => first::first().into(),
         Shown::Stage(stage) => screen(stage),
     };
     let bar = move || (is_ready.get() && has_begun.get()).then(stages);
@@ -79,9 +94,7 @@ enum Shown {
 fn screen(stage: Route) -> Nodes {
     match stage {
         Route::Decide | Route::First => decide::decide().into(),
-        Route::Pile => pile::pile().into(),
-        route if route.is_haul() => haul::haul(),
-        route => late::late(route),
+        route => late::screen(route),
     }
 }
 

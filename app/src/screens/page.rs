@@ -1,6 +1,7 @@
 //! What the screens ask of the page around them: whether there is a network, whether the window is wide, and the strip.
 
 use crate::format;
+use crate::late;
 use crate::live::{Live, worked};
 use crate::route::Route;
 use haulwren_core::money::{Currency, Money};
@@ -89,12 +90,11 @@ pub fn cash_left(left: Money, currency: Currency) -> El {
 
 /// The same with something at the right.
 pub fn titled_with(title: impl Fn() -> String + 'static, aside: impl Into<Nodes>) -> El {
-    let store = use_store();
     let is_sample = scope::is_sample();
     let leave = is_sample.then(|| {
         button("press")
             .attr("data-leave-sample", "")
-            .on_click(move || store.turn_to_sample(false))
+            .on_click(|| late::then(|further, store| (further.turn_to_sample)(store, false)))
             .with("Leave")
     });
     let aside = [aside.into(), leave.into()].into();

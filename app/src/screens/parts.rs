@@ -1,7 +1,7 @@
 //! Small parts that several screens share.
 
+use crate::late;
 use crate::route::Route;
-use crate::store::use_store;
 use crate::ui::el::{El, button, el};
 use crate::ui::icons::{Icon, sign};
 use wasm_bindgen::{JsCast, JsValue};
@@ -64,10 +64,9 @@ pub fn heading(text: &str) -> El {
 
 /// The key that turns to sample data, or back.
 pub fn key_sample(on: bool, word: &str) -> El {
-    let store = use_store();
     button("press")
         .attr("data-sample", if on { "in" } else { "out" })
-        .on_click(move || store.turn_to_sample(on))
+        .on_click(move || late::then(move |further, store| (further.turn_to_sample)(store, on)))
         .with(word)
 }
 

@@ -2,9 +2,7 @@
 
 use super::db::Db;
 use haulwren_core::json::{self, Object, fill};
-use haulwren_core::view::{DecideDraft, LotForm, Pile, RulesForm, SetupForm, VenueForm};
-use litemap::LiteMap;
-use serde::Deserialize;
+use haulwren_core::view::{DecideDraft, Pile};
 use std::rc::Rc;
 
 /// How long after the last key a draft is written, in ms.
@@ -17,25 +15,14 @@ pub struct Drafts {
     pub decide: DecideDraft,
     /// What lies on the pile. Shared, so that a key typed elsewhere costs no copy of it.
     pub pile: Rc<Pile>,
-    /// Venue forms by the venue's id, `new` for one to be added.
-    pub venues: LiteMap<String, VenueForm>,
-    /// The house rules.
-    pub rules: Option<RulesForm>,
-    /// A lot that is sorted later.
-    pub lot: LotForm,
-    /// Forms of rate cards, containers and kinds, by the address of their page.
-    pub setups: Vec<(String, SetupForm)>,
+    /// Every other half-typed form by a name of its own, as text: the pages that fill them come late.
+    pub forms: Object,
 }
 
 impl Drafts {
     /// Whether anything typed would be lost without them.
     pub fn is_empty(&self) -> bool {
-        self.decide.is_empty()
-            && self.pile.is_empty()
-            && self.venues.is_empty()
-            && self.rules.is_none()
-            && self.lot.is_empty()
-            && self.setups.is_empty()
+        self.decide.is_empty() && self.pile.is_empty() && self.forms.is_empty()
     }
 
     /// Reads them back. One that an earlier version wrote in another way is given up, and the others stay: they are conveniences, never
@@ -63,44 +50,19 @@ impl Drafts {
         let Ok(object) = json::read_object(text) else {
             return drafts;
         };
-        let (mut pile, mut venues, mut setups) = (Pile::default(), Object::new(), Object::new());
+        let mut pile = Pile::default();
         given_up("decide", fill(&object, "decide", &mut drafts.decide));
         given_up("pile", fill(&object, "pile", &mut pile));
-        given_up("rules", fill(&object, "rules", &mut drafts.rules));
-        given_up("lot", fill(&object, "lot", &mut drafts.lot));
-        given_up("venues", fill(&object, "venues", &mut venues));
-        given_up("setups", fill(&object, "setups", &mut setups));
+        given_up("forms", fill(&object, "forms", &mut drafts.forms));
         drafts.pile = Rc::new(pile);
-        for (page, form) in setups {
-            drafts
-                .setups
-                .extend(SetupForm::from_json(&form).map(|form| (page, form)));
-        }
-        for (id, form) in venues {
-            match VenueForm::deserialize(&form) {
-                Ok(form) => drop(drafts.venues.insert(id, form)),
-                Err(error) => given_up("venues", Err(error)),
-            }
-        }
         drafts
     }
 
     fn to_json(&self) -> String {
-        let mut venues = Object::new();
-        for (id, form) in self.venues.iter() {
-            venues.insert(id.clone(), json::value(form));
-        }
-        let mut setups = Object::new();
-        for (page, form) in &self.setups {
-            setups.insert(page.clone(), form.to_json());
-        }
         json::ordered(&[
             ("decide", json::write(&self.decide)),
             ("pile", json::write(&*self.pile)),
-            ("venues", json::write(&venues)),
-            ("rules", json::write(&self.rules)),
-            ("lot", json::write(&self.lot)),
-            ("setups", json::write(&setups)),
+            ("forms", json::write(&self.forms)),
         ])
     }
 }
@@ -119,11 +81,11 @@ mod tests {
 
     #[wasm_bindgen_test]
     fn one_draft_that_cannot_be_read_leaves_the_others() {
-        let text = r#"{"decide":{"ask":"6"},"pile":{"things":7},"rules":{"reach":"40"},"venues":{"new":1}}"#;
+        let text = r#"{"decide":{"ask":"6"},"pile":{"things":7},"forms":{"rules":{"reach":"40"}}}"#;
         let drafts = Drafts::from_json(text);
         assert_eq!(drafts.decide.ask, "6");
-        assert_eq!(drafts.rules.map(|rules| rules.reach), Some("40".to_owned()));
-        assert!(drafts.pile.is_empty() && drafts.venues.is_empty());
+        assert_eq!(drafts.forms["rules"]["reach"], "40");
+        assert!(drafts.pile.is_empty());
         assert_eq!(Drafts::from_json("no JSON"), Drafts::default());
     }
 

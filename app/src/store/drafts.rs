@@ -5,9 +5,10 @@ use crate::shell::drafts::{Drafts, PAUSE_MS};
 use crate::shell::page;
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
-use haulwren_core::view::{DecideDraft, LotForm, RulesForm, VenueForm};
+use haulwren_core::view::DecideDraft;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use serde_json::Value;
 
 impl Store {
     /// What is typed on Decide. Tracks it.
@@ -20,37 +21,18 @@ impl Store {
         self.edit_drafts(|drafts| edit(&mut drafts.decide))
     }
 
-    /// What is typed of a lot that is sorted later. Tracks it.
-    pub fn lot_draft<R>(self, read: impl FnOnce(&LotForm) -> R) -> R {
-        self.drafts.with(|drafts| read(&drafts.lot))
+    /// A half-typed form by its name, as `read` finds it. Tracks it.
+    pub fn form<T>(self, name: &str, read: impl FnOnce(&Value) -> Option<T>) -> Option<T> {
+        self.drafts
+            .with(|drafts| drafts.forms.get(name).and_then(read))
     }
 
-    /// Changes what is typed of a lot that is sorted later.
-    pub fn edit_lot_draft<R>(self, edit: impl FnOnce(&mut LotForm) -> R) -> R {
-        self.edit_drafts(|drafts| edit(&mut drafts.lot))
-    }
-
-    /// A venue's half-typed form, under its id or `new`. Tracks it.
-    pub fn venue_draft(self, key: &str) -> Option<VenueForm> {
-        self.drafts.with(|drafts| drafts.venues.get(key).cloned())
-    }
-
-    /// Keeps a venue's half-typed form, or gives it up.
-    pub fn keep_venue_draft(self, key: &str, form: Option<VenueForm>) {
+    /// Keeps a half-typed form, or gives it up.
+    pub fn keep_form(self, name: &str, form: Option<Value>) {
         self.edit_drafts(|drafts| match form {
-            Some(form) => drop(drafts.venues.insert(key.to_owned(), form)),
-            None => drop(drafts.venues.remove(key)),
+            Some(form) => drop(drafts.forms.insert(name.to_owned(), form)),
+            None => drop(drafts.forms.remove(name)),
         });
-    }
-
-    /// The half-typed house rules. Tracks them.
-    pub fn rules_draft(self) -> Option<RulesForm> {
-        self.drafts.with(|drafts| drafts.rules.clone())
-    }
-
-    /// Keeps the half-typed house rules, or gives them up.
-    pub fn keep_rules_draft(self, form: Option<RulesForm>) {
-        self.edit_drafts(|drafts| drafts.rules = form);
     }
 
     pub(super) fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {

@@ -2,12 +2,16 @@
 
 use super::saving::own;
 use super::{Inner, Store};
+use crate::late;
 use crate::shell::fault::Fault;
 use crate::shell::save;
-use haulwren_core::book::undo;
+use haulwren_core::book::{State, undo};
 use haulwren_core::change::{Change, Key, RecordKey};
 use haulwren_core::id::ThingId;
 use haulwren_core::view::{self, Done, Said};
+
+/// Says what a save did.
+type Describe = fn(&State, &[Change]) -> Option<Done>;
 
 /// How many changes back the last ten saves are looked for.
 const BACK: u64 = 200;
@@ -19,6 +23,10 @@ impl Store {
     /// When the storage does not answer.
     pub async fn last_ten(self) -> Result<Vec<(Done, bool)>, Fault> {
         let inner = self.inner;
+        // Without what comes late the list says less, but it can be undone from all the same.
+        let describe = late::fetched()
+            .await
+            .map_or(view::briefly as Describe, |further| further.describe);
         let recent = recent(inner).await?;
         let saves = recent.chunk_by(|one, next| one.save == next.save);
         // The oldest may reach further back than was read: a whole one begins with the number of its save.
@@ -28,7 +36,7 @@ impl Store {
         for changes in whole.into_iter().rev().take(10) {
             let history = self.history_of(changes).await?;
             let undoable = undo(changes, &history).is_ok();
-            ten.extend(view::describe(&inner.book.borrow(), changes).map(|done| (done, undoable)));
+            ten.extend(describe(&inner.book.borrow(), changes).map(|done| (done, undoable)));
         }
         Ok(ten)
     }

@@ -11,7 +11,6 @@ mod photos;
 mod pile;
 mod sample;
 mod saving;
-mod setups;
 
 pub use bring::Bringing;
 
@@ -28,6 +27,7 @@ use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
 use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
+use leptos::prelude::Owner;
 use std::cell::{OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
@@ -77,7 +77,6 @@ pub struct Parts {
     today: Live<Option<Day>>,
     drafts: Live<Drafts>,
     decide_view: Worked<Option<DecideView>>,
-    haul_view: Worked<Option<HaulView>>,
     pile: Worked<Rc<Pile>>,
     pile_view: Worked<Option<PileView>>,
     /// How far the start has come.
@@ -102,6 +101,7 @@ impl Deref for Store {
 }
 
 thread_local! {
+    static HAUL: OnceCell<Worked<Option<HaulView>>> = const { OnceCell::new() };
     static STORE: OnceCell<Store> = const { OnceCell::new() };
 }
 
@@ -139,11 +139,6 @@ impl Store {
                 let now = clock::now();
                 drafts.with(|drafts| view::decide(&inner.book.borrow(), &drafts.decide, now))
             }),
-            haul_view: worked(move || {
-                setup.track();
-                haul.track();
-                view::haul(&inner.book.borrow())
-            }),
             pile,
             pile_view: worked(move || {
                 setup.track();
@@ -167,9 +162,22 @@ impl Store {
         self.decide_view
     }
 
-    /// What Haul shows.
+    /// What Haul shows. Made when it is first asked for, since its screens come late, and kept as long as the page.
     pub fn haul_view(self) -> Worked<Option<HaulView>> {
-        self.haul_view
+        HAUL.with(|haul| {
+            *haul.get_or_init(|| {
+                let owner = Owner::new_root(None);
+                let view = owner.with(|| {
+                    worked(move || {
+                        self.setup.track();
+                        self.haul.track();
+                        view::haul(&self.inner.book.borrow())
+                    })
+                });
+                std::mem::forget(owner);
+                view
+            })
+        })
     }
 
     /// Reads what verdicts rest on: the book, devices, rules, venues and terms. Tracks its revision.

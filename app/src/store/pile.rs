@@ -44,7 +44,7 @@ impl Store {
         let before = self.pile.get_untracked();
         let purchase = view::paid_for_all(&self.inner.book.borrow(), &before, clock::now());
         let Some(purchase) = purchase else { return };
-        self.dispatch(Command::Buy(purchase), move |saved| {
+        self.dispatch_at_once(Command::Buy(purchase), move |saved| {
             if !saved {
                 return;
             }

@@ -1,10 +1,11 @@
 //! Sample data: laid out when it is first looked at, and thrown away when it is left.
 
 use super::Store;
+use super::saving::in_context;
+use crate::late;
 use crate::notice::Notice;
-use crate::shell::{clock, db, scope};
-use haulwren_core::book::{Context, State};
-use haulwren_core::sample::sample;
+use crate::shell::{db, scope};
+use haulwren_core::book::{Refusal, State};
 use leptos::prelude::window;
 use leptos::task::spawn_local;
 
@@ -30,17 +31,16 @@ impl Store {
         if self.inner.book.borrow().currency().is_some() {
             return;
         }
+        let Some(further) = late::fetched().await else {
+            return self.notice.set(Some(Notice::no_sample()));
+        };
         for step in 0.. {
-            let command = sample(step, &self.inner.book.borrow(), clock::now());
-            let Some(command) = command else { break };
-            let plan = move |state: &State| {
-                let mut chance = || clock::chance();
-                let mut context = Context {
-                    at: clock::now(),
-                    chance: &mut chance,
-                };
-                state.decide(&command, &mut context)
-            };
+            let decided =
+                |state: &State| in_context(&mut |context| (further.sample)(step, state, context));
+            if decided(&self.inner.book.borrow()).is_none() {
+                break;
+            }
+            let plan = move |state: &State| decided(state).unwrap_or(Err(Refusal::NoChange));
             if let Err(why) = self.saved(&plan).await {
                 return self.notice.set(Some(Notice::unsaved(&why)));
             }

@@ -1,6 +1,7 @@
 //! Dispatch: a command, a purchase or an undo goes to the disk first, and is shown when it is there.
 
 use super::{Inner, Keeping, Store};
+use crate::late::{self, Late};
 use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
@@ -9,7 +10,7 @@ use crate::shell::save::{self, Plan, Saved, Unsaved};
 use crate::shell::second;
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
-use haulwren_core::view::{self, Field};
+use haulwren_core::view::{self, Done, Field};
 use leptos::task::spawn_local;
 use std::pin::Pin;
 use std::rc::Rc;
@@ -20,15 +21,20 @@ type Task = Pin<Box<dyn Future<Output = Result<Saved, Unsaved>>>>;
 impl Store {
     /// Saves what a command comes to, then calls `then` with whether it was saved. An error is shown as a notice.
     pub fn dispatch(self, command: Command, then: impl FnOnce(bool) + 'static) {
+        let plan = move |state: &State| in_context(&mut |context| state.decide(&command, context));
+        self.run(
+            Box::pin(async move { self.saved(&plan).await }),
+            Box::new(then),
+        );
+    }
+
+    /// The same for one of the commands that a book can decide at once (see [`State::decide_at_once`]): for screens that come first, so that
+    /// what decides the others can come late.
+    pub fn dispatch_at_once(self, command: Command, then: impl FnOnce(bool) + 'static) {
         let plan = move |state: &State| {
-            let mut chance = || clock::chance();
-            state.decide(
-                &command,
-                &mut Context {
-                    at: clock::now(),
-                    chance: &mut chance,
-                },
-            )
+            let decided = in_context_or_none(state, &command);
+            debug_assert!(decided.is_some(), "a command of the first screens");
+            decided.unwrap_or(Err(Refusal::NoChange))
         };
         self.run(
             Box::pin(async move { self.saved(&plan).await }),
@@ -47,7 +53,7 @@ impl Store {
         let Some(purchase) = purchase else { return };
         // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
         self.edit_draft(|draft| draft.go(Field::Ask));
-        self.dispatch(Command::Buy(purchase), move |saved| {
+        self.dispatch_at_once(Command::Buy(purchase), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
             }
@@ -64,7 +70,7 @@ impl Store {
         let thing = view::left_behind(&self.inner.book.borrow(), &draft, now);
         let Some(thing) = thing else { return };
         self.edit_draft(|draft| draft.go(Field::Ask));
-        self.dispatch(Command::PassBy(thing), move |saved| {
+        self.dispatch_at_once(Command::PassBy(thing), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
             }
@@ -163,7 +169,7 @@ impl Store {
             .extend(saved.changes.iter().cloned());
         self.bump(saved.touched);
         self.done
-            .set(view::describe(&inner.book.borrow(), &saved.changes));
+            .set(describe(&inner.book.borrow(), &saved.changes));
         if self.keeping.get_untracked() == Keeping::Memory {
             return;
         }
@@ -211,6 +217,27 @@ impl Store {
         }
         Ok(history)
     }
+}
+
+/// What a save did, as far as it can be said yet.
+fn describe(state: &State, changes: &[Change]) -> Option<Done> {
+    match late::late().get_untracked() {
+        Late::Here(further) => (further.describe)(state, changes),
+        Late::Coming | Late::Missing => view::briefly(state, changes),
+    }
+}
+
+/// Decides in the context of this device: its clock, and its chance.
+pub(super) fn in_context<R>(decide: &mut dyn FnMut(&mut Context<'_>) -> R) -> R {
+    let mut chance = || clock::chance();
+    decide(&mut Context {
+        at: clock::now(),
+        chance: &mut chance,
+    })
+}
+
+fn in_context_or_none(state: &State, command: &Command) -> Option<Result<Vec<Edits>, Refusal>> {
+    in_context(&mut |context| state.decide_at_once(command, context))
 }
 
 /// The most changes that one save writes, with room to spare.

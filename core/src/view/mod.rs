@@ -40,7 +40,7 @@ pub use pack_form::{PackForm, PackInput, goes_in};
 pub use pile::{Pile, PileRow, PileView, Piled, UpTo, paid_for_all, pile};
 pub use pocket::{Pocket, pocket};
 pub use rules_form::{RulesForm, RulesInput};
-pub use saves::{Done, describe};
+pub use saves::{Done, briefly, describe};
 pub use setup_form::SetupForm;
 pub use trips::{CashRow, StopRow, TripRow, TripView, trip, trips};
 pub use venue_form::{

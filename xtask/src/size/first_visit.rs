@@ -11,7 +11,7 @@ use crate::fail::Done;
 pub struct Visit {
     /// Needed before the page works.
     pub first: Vec<String>,
-    /// Modules that a script fetches when they are needed.
+    /// Modules and styles that are fetched when they are needed.
     pub late: Vec<String>,
 }
 
@@ -52,6 +52,12 @@ pub fn files(dist: &Path) -> Done<Visit> {
         }
         reached.extend(found);
     }
+    // A style sheet that nothing of these names is asked for by a module, with what comes late.
+    for other in &all {
+        if has_ending(other, "css") && !reached.contains(other) {
+            late.push(other.clone());
+        }
+    }
     Ok(Visit {
         first: reached,
         late,
@@ -85,6 +91,7 @@ mod tests {
         );
         write("c.js", r#"fetch("./e.wasm")"#);
         write("e.wasm", "");
+        write("f.css", "");
         write("d.wasm", "./other.js");
         write("other.js", "");
         write("rescue.html", "");
@@ -93,6 +100,6 @@ mod tests {
         std::fs::remove_dir_all(&dist).expect("removed");
         let expected = ["worker.js", "index.html", "a.css", "b.js", "d.wasm", "c.js"];
         assert_eq!(found.first, expected);
-        assert_eq!(found.late, ["e.wasm"]);
+        assert_eq!(found.late, ["e.wasm", "f.css"]);
     }
 }

@@ -11,7 +11,7 @@ use super::Desk;
 use super::cells::cells;
 use super::venues::venues;
 use crate::route::Route;
-use crate::screens::haul::last_save;
+use crate::screens::last_save::last_save;
 use crate::screens::page::titled_here;
 use crate::screens::parts;
 use crate::store::use_store;

@@ -155,13 +155,13 @@ fn begin(desk: Desk) -> impl Fn() {
         let currency = desk.chosen.get_untracked();
         let units = untrack(|| desk.units());
         let device = device::likely_name().to_owned();
-        store.dispatch(Command::Begin { currency, device }, move |saved| {
+        store.dispatch_at_once(Command::Begin { currency, device }, move |saved| {
             if !saved {
                 return;
             }
             route::replace(Route::Venue(None));
             if units != State::units_of(currency) {
-                store.dispatch(Command::UseUnits(units), |_| {});
+                store.dispatch_at_once(Command::UseUnits(units), |_| {});
             }
             if least_keep.is_some() {
                 let rules = HouseRules {
@@ -169,7 +169,7 @@ fn begin(desk: Desk) -> impl Fn() {
                     ..HouseRules::starting(currency)
                 };
                 let allowances = Allowances::default();
-                store.dispatch(Command::SetRules { rules, allowances }, |_| {});
+                store.dispatch_at_once(Command::SetRules { rules, allowances }, |_| {});
             }
         });
     }

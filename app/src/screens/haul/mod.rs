@@ -6,7 +6,6 @@ mod asked;
 mod bulk;
 mod head;
 mod history;
-mod last_save;
 mod list;
 mod lot;
 mod lot_page;
@@ -20,8 +19,9 @@ mod tray;
 mod trip;
 
 use crate::live::worked;
+use leptos::prelude::untrack;
 
-use super::late::late;
+use super::last_save::last_save;
 use super::page::{titled_with, use_wide};
 use super::parts;
 use crate::format;
@@ -29,8 +29,6 @@ use crate::route::{self, Route};
 use crate::store::use_store;
 use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::notice::empty;
-
-pub use last_save::last_save;
 
 /// The screen: the list, and beside or over it what the address names.
 pub fn haul() -> Nodes {
@@ -44,8 +42,8 @@ pub fn haul() -> Nodes {
     let trip = worked(move || view.with(|view| view.as_ref()?.trip.as_ref().map(|trip| trip.id)));
     let detail = move || -> Nodes {
         match (open.get(), trip.get()) {
-            (Some(route), _) => late(route),
-            (None, Some(trip)) if wide.get() => late(Route::Trip(trip)),
+            (Some(route), _) => untrack(|| page(route)),
+            (None, Some(trip)) if wide.get() => untrack(|| page(Route::Trip(trip))),
             _ => ().into(),
         }
     };
@@ -56,8 +54,8 @@ pub fn haul() -> Nodes {
     [both, last_save()].into()
 }
 
-/// The page of something in the haul: one of the late screens.
-pub fn page(route: Route) -> Nodes {
+/// The page of something in the haul.
+fn page(route: Route) -> Nodes {
     match route {
         Route::Thing(id) => thing::page(id).into(),
         Route::Lot(id) => lot_page::page(id).into(),

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use haulwren_core::book::LotCommand;
+use haulwren_core::json;
 use haulwren_core::ledger::Paying;
 use haulwren_core::view::{COUNTS, LotForm, half_key};
 use leptos::prelude::untrack;
@@ -41,7 +42,7 @@ pub fn page() -> El {
     let shown: Now<KeypadShown> = Rc::new(move || shown(store));
     let line: Now<String> =
         Rc::new(
-            move || match store.lot_draft(|form| form.count.clone()).as_str() {
+            move || match read(store, |form| form.count.clone()).as_str() {
                 "" => "how many?".to_owned(),
                 "1" => "1 thing, sort at home".to_owned(),
                 count => format!("{count} things, sort at home"),
@@ -51,9 +52,9 @@ pub fn page() -> El {
         button("press chip")
             .attr("data-count", &count.to_string())
             .state("aria-pressed", move || {
-                store.lot_draft(|form| form.count == count.to_string())
+                read(store, |form| form.count == count.to_string())
             })
-            .on_click(move || store.edit_lot_draft(|form| form.choose(count)))
+            .on_click(move || edit(store, |form| form.choose(count)))
             .with(count.to_string())
     });
     let body = div("form")
@@ -81,10 +82,26 @@ pub fn page() -> El {
         .with(tray)
 }
 
+/// The name of the half-typed form.
+const DRAFT: &str = "lot";
+
+fn read<R>(store: Store, read: impl FnOnce(&LotForm) -> R) -> R {
+    let form = store.form(DRAFT, json::of::<LotForm>);
+    read(&form.unwrap_or_default())
+}
+
+fn edit<R>(store: Store, change: impl FnOnce(&mut LotForm) -> R) -> R {
+    let mut form = untrack(|| read(store, LotForm::clone));
+    let result = change(&mut form);
+    let is_new = form == LotForm::default();
+    store.keep_form(DRAFT, (!is_new).then(|| json::value(&form)));
+    result
+}
+
 /// One of the two fields that the keypad types into.
 fn cell(store: Store, paid: bool, word: &'static str) -> El {
     let text = move || {
-        store.lot_draft(|form| {
+        read(store, |form| {
             if paid {
                 form.paid.clone()
             } else {
@@ -92,7 +109,7 @@ fn cell(store: Store, paid: bool, word: &'static str) -> El {
             }
         })
     };
-    let is_here = worked(move || store.lot_draft(|form| form.on_paid == paid));
+    let is_here = worked(move || read(store, |form| form.on_paid == paid));
     let said = move || {
         let text = text();
         let text = if text.is_empty() { "empty" } else { &text };
@@ -102,15 +119,15 @@ fn cell(store: Store, paid: bool, word: &'static str) -> El {
         .attr("data-field", if paid { "lot-paid" } else { "lot-count" })
         .state("aria-pressed", move || is_here.get())
         .attr_of("aria-label", move || Some(said()))
-        .on_click(move || store.edit_lot_draft(|form| form.go(paid)))
+        .on_click(move || edit(store, |form| form.go(paid)))
         .with(span("w").with(word))
         .with(" ")
         .with(span("n").text_of(text))
 }
 
 fn by(store: Store) -> El {
-    let chosen: Now<usize> = Rc::new(move || store.lot_draft(|form| usize::from(form.other)));
-    let choose: Do<usize> = Rc::new(move |at| store.edit_lot_draft(|form| form.other = at == 1));
+    let chosen: Now<usize> = Rc::new(move || read(store, |form| usize::from(form.other)));
+    let choose: Do<usize> = Rc::new(move |at| edit(store, |form| form.other = at == 1));
     let words = [("in cash", ""), ("otherwise", "")];
     choice_keys("Paid", "new-lot-by", false, &words, &chosen, &choose)
 }
@@ -119,7 +136,7 @@ fn shown(store: Store) -> KeypadShown {
     let Some(currency) = store.currency() else {
         return KeypadShown::default();
     };
-    let read = store.lot_draft(|form| form.read(currency));
+    let read = read(store, |form| form.read(currency));
     KeypadShown {
         half: half_key(currency),
         has_point: currency.exponent() > 0,
@@ -136,10 +153,10 @@ fn type_key(store: Store, refused: Live<Option<String>>, key: Key) {
     };
     match key {
         Key::Type(press) => {
-            let taken = store.edit_lot_draft(|form| form.press(press, currency));
+            let taken = edit(store, |form| form.press(press, currency));
             refused.set(taken.err().map(|error| error.to_string()));
         }
-        Key::Next => store.edit_lot_draft(|form| form.go(!form.on_paid)),
+        Key::Next => edit(store, |form| form.go(!form.on_paid)),
         Key::Buy => buy(store),
         // Only Decide and the pile have these.
         Key::Pile | Key::PutBack => {}
@@ -149,7 +166,7 @@ fn type_key(store: Store, refused: Live<Option<String>>, key: Key) {
 fn buy(store: Store) {
     let read = untrack(|| {
         let currency = store.currency()?;
-        store.lot_draft(|form| Some((form.read(currency)?, form.other)))
+        read(store, |form| Some((form.read(currency)?, form.other)))
     });
     let Some(((count, paid), other)) = read else {
         return;
@@ -168,7 +185,7 @@ fn buy(store: Store) {
     };
     store.dispatch(command.into(), move |saved| {
         if saved {
-            store.edit_lot_draft(|form| *form = LotForm::default());
+            edit(store, |form| *form = LotForm::default());
             route::replace(Route::Haul);
         }
     });

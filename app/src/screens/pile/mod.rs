@@ -9,7 +9,7 @@ mod why;
 use crate::live::{Live, Worked, worked};
 use std::rc::Rc;
 
-use super::haul::last_save;
+use super::last_save::last_save;
 use super::page::{cash_left, titled_with};
 use super::parts;
 use crate::route::Route;

@@ -7,7 +7,7 @@ mod rules;
 mod venue;
 
 use super::first::UNITS;
-use super::haul::last_save;
+use super::last_save::last_save;
 use super::page::titled;
 use super::parts;
 use super::pocket;

@@ -4,6 +4,7 @@ use crate::live::Live;
 use std::rc::Rc;
 
 use haulwren_core::book::{Command, State};
+use haulwren_core::json;
 use haulwren_core::view::{Complaint, RulesForm, RulesInput};
 use leptos::prelude::*;
 
@@ -11,6 +12,9 @@ use crate::screens::parts;
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, div};
 use crate::ui::field::{Entry, FieldSpec, check, field};
+
+/// The name of the half-typed form.
+const DRAFT: &str = "rules";
 
 /// A text of the form.
 #[derive(Clone, Copy)]
@@ -107,13 +111,15 @@ impl Desk {
     }
 
     fn form(self) -> RulesForm {
-        self.store.rules_draft().unwrap_or_else(|| self.stored())
+        self.store
+            .form(DRAFT, json::of::<RulesForm>)
+            .unwrap_or_else(|| self.stored())
     }
 
     fn edit(self, change: impl FnOnce(&mut RulesForm)) {
         let mut form = untrack(|| self.form());
         change(&mut form);
-        self.store.keep_rules_draft(Some(form));
+        self.store.keep_form(DRAFT, Some(json::value(&form)));
     }
 
     fn fault(self, input: RulesInput) -> Option<String> {
@@ -138,7 +144,7 @@ impl Desk {
         self.store
             .dispatch(Command::SetRules { rules, allowances }, move |saved| {
                 if saved {
-                    self.store.keep_rules_draft(None);
+                    self.store.keep_form(DRAFT, None);
                     // The screen may have gone in the meantime.
                     self.tried.set(false);
                 }

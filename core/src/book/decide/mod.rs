@@ -30,18 +30,13 @@ impl State {
         command: &Command,
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
-        // Ids, stamps and days all rest on the clock.
-        context.at.day().ok_or(Refusal::ClockOff)?;
-        if let Command::Begin { currency, device } = command {
-            return self.begin(*currency, device, context);
+        if let Some(decided) = self.decide_at_once(command, context) {
+            return decided;
         }
-        let currency = self.currency().ok_or(Refusal::NotBegun)?;
+        self.currency().ok_or(Refusal::NotBegun)?;
         match command {
-            Command::Begin { .. } => Err(Refusal::AlreadyBegun),
             Command::NameDevice(name) => self.name_device(name, context),
             Command::OneBook { stays, device } => self.one_book(*stays, device, context),
-            Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
-            Command::UseUnits(units) => self.use_units(*units),
             Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
             Command::UseVenue(id) => self.use_venue(*id),
             Command::RemoveVenue(id) => self.remove_venue(*id),
@@ -54,14 +49,43 @@ impl State {
             Command::RemoveContainer(id) => self.remove_container(*id),
             Command::SaveKind { id, kind } => self.save_kind(*id, kind, context),
             Command::RemoveKind(id) => self.remove_kind(*id),
-            Command::Buy(purchase) => self.buy(purchase, context),
-            Command::PassBy(thing) => self.pass_by(thing, context),
             Command::Rename { thing, name } => self.rename(*thing, name),
             Command::TakeOut(thing) => self.take_out(*thing),
             Command::Trip(command) => self.on_trip(command, context),
             Command::Lot(command) => self.on_lot(command, context),
             Command::Thing(command) => self.on_thing(command, context),
+            Command::Begin { .. }
+            | Command::SetRules { .. }
+            | Command::UseUnits(_)
+            | Command::Buy(_)
+            | Command::PassBy(_) => Err(Refusal::NoChange),
         }
+    }
+
+    /// The same for the few commands that beginning a book and the table need: what only the others need can then be served later. `None` for
+    /// any other command.
+    pub fn decide_at_once(
+        &self,
+        command: &Command,
+        context: &mut Context<'_>,
+    ) -> Option<Result<Vec<Edits>, Refusal>> {
+        // Ids, stamps and days all rest on the clock.
+        if context.at.day().is_none() {
+            return Some(Err(Refusal::ClockOff));
+        }
+        if let Command::Begin { currency, device } = command {
+            return Some(self.begin(*currency, device, context));
+        }
+        let Some(currency) = self.currency() else {
+            return Some(Err(Refusal::NotBegun));
+        };
+        Some(match command {
+            Command::SetRules { rules, allowances } => self.set_rules(rules, allowances, currency),
+            Command::UseUnits(units) => self.use_units(*units),
+            Command::Buy(purchase) => self.buy(purchase, context),
+            Command::PassBy(thing) => self.pass_by(thing, context),
+            _ => return None,
+        })
     }
 
     fn begin(

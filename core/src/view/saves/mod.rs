@@ -1,9 +1,12 @@
 //! A save in a sentence, for the undo bar and the last ten.
 
+mod brief;
 mod haul;
 
 #[cfg(test)]
 mod tests;
+
+pub use brief::briefly;
 
 use crate::book::State;
 use crate::change::Change;

@@ -19,8 +19,6 @@ use crate::store::{Store, use_store};
 use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::field::{FieldSpec, field};
 
-pub use photos::key_after_buy;
-
 /// The thing's page.
 pub fn page(id: ThingId) -> El {
     let store = use_store();

@@ -3,15 +3,14 @@
 use haulwren_core::book::ThingCommand;
 use haulwren_core::id::{PhotoId, ThingId};
 use leptos::task::spawn_local;
-use wasm_bindgen::JsValue;
 
 use super::part;
 use crate::live::Live;
 use crate::screens::parts;
+use crate::screens::photo_key::photo_key;
 use crate::shell::picture::Address;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, button, div, el, span};
-use crate::ui::icons::{Icon, sign};
+use crate::ui::el::{El, button, div, el};
 
 /// The pictures, and the key that adds one.
 pub fn photos(id: ThingId) -> El {
@@ -28,31 +27,7 @@ pub fn photos(id: ThingId) -> El {
         let pictures = pictures.map(|(at, (photo, blob))| picture(store, at, photo, blob));
         pictures.collect::<Vec<_>>()
     };
-    part("Pictures", div("photos").show(all)).with(key(store, id, "press", "Add a picture"))
-}
-
-/// The key beside Undo right after a thing was bought.
-pub fn key_after_buy(id: ThingId) -> El {
-    key(use_store(), id, "press", "Photo")
-}
-
-fn key(store: Store, id: ThingId, class: &str, word: &str) -> El {
-    let input = el("input")
-        .attr("type", "file")
-        .attr("accept", "image/*")
-        .attr("capture", "environment")
-        .attr("data-photo", "")
-        .on("change", move |event| {
-            let input = event.target().map(JsValue::from).unwrap_or_default();
-            if let Some(file) = parts::chosen(&input) {
-                store.add_photo(id, file.into());
-            }
-        });
-    el("label")
-        .class(&[class, " file-key"].concat())
-        .with(sign(Icon::Camera))
-        .with(span("").with(word))
-        .with(input)
+    part("Pictures", div("photos").show(all)).with(photo_key(id, "Add a picture"))
 }
 
 /// One picture, read from the storage once it is on the page.

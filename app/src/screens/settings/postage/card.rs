@@ -15,7 +15,7 @@ use super::{mix, rough, service, tried};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
-use crate::screens::haul::last_save;
+use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;

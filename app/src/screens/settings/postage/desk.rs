@@ -16,6 +16,7 @@ pub struct Desk {
     pub tried: Live<bool>,
     page: Route,
     stored: Worked<SetupForm>,
+    typed: Worked<Option<SetupForm>>,
 }
 
 impl Desk {
@@ -27,38 +28,37 @@ impl Desk {
             tried: Live::new(false),
             page,
             stored: worked(move || store.read_setup(&stored)),
+            typed: worked(move || store.form(&page.path(), SetupForm::from_json)),
         }
     }
 
     /// Reads the form as it is typed, else as it is stored.
     pub fn with<R>(self, read: impl FnOnce(&SetupForm) -> R) -> R {
-        self.store
-            .setup_draft(&self.page.path(), |typed| match typed {
-                Some(form) => read(form),
-                None => self.stored.with(read),
-            })
+        self.typed.with(|typed| match typed {
+            Some(form) => read(form),
+            None => self.stored.with(read),
+        })
     }
 
     /// Changes what is typed.
     pub fn edit(self, change: &mut dyn FnMut(&mut SetupForm)) {
-        let stored = || self.stored.get_untracked();
+        let typed = self.typed.get_untracked();
+        let mut form = typed.unwrap_or_else(|| self.stored.get_untracked());
+        change(&mut form);
         self.store
-            .edit_setup_draft(&self.page.path(), &stored, change);
+            .keep_form(&self.page.path(), Some(form.to_json()));
     }
 
     /// Gives up what is typed.
     pub fn forget(self) {
-        self.store.drop_setup_draft(&self.page.path());
+        self.store.keep_form(&self.page.path(), None);
         // The page may have gone in the meantime.
         self.tried.set(false);
     }
 
     /// A key that gives up what is typed, while something is.
     pub fn start_over(self, then: impl Fn() + Copy + 'static) -> El {
-        let is_typed = worked(move || {
-            self.store
-                .setup_draft(&self.page.path(), |typed| typed.is_some())
-        });
+        let is_typed = worked(move || self.typed.with(Option::is_some));
         let forget = move || {
             self.forget();
             then();

@@ -22,7 +22,7 @@ use haulwren_core::terms::stale;
 
 use crate::format;
 use crate::route::Route;
-use crate::screens::haul::last_save;
+use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;

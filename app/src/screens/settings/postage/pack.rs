@@ -10,7 +10,7 @@ use super::desk::currency;
 use super::pack_desk::{Of, PackDesk};
 use super::tried::select;
 use crate::route::Route;
-use crate::screens::haul::last_save;
+use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;

@@ -3,6 +3,7 @@
 use crate::live::{Live, Worked, worked};
 use haulwren_core::book::{Command, State, VenueSetup};
 use haulwren_core::id::VenueId;
+use haulwren_core::json;
 use haulwren_core::money::Currency;
 use haulwren_core::view::{Complaint, VenueForm, VenueInput};
 use leptos::prelude::*;
@@ -37,7 +38,7 @@ impl Desk {
     pub fn new(id: Option<VenueId>) -> Self {
         let store = use_store();
         let form = worked(move || {
-            let draft = store.venue_draft(&key(id));
+            let draft = store.form(&key(id), json::of::<VenueForm>);
             draft.unwrap_or_else(|| stored(store, id))
         });
         let read = worked(move || {
@@ -75,7 +76,8 @@ impl Desk {
     pub fn edit(self, change: impl FnOnce(&mut VenueForm)) {
         let mut form = self.form.get_untracked();
         change(&mut form);
-        self.store.keep_venue_draft(&key(self.id), Some(form));
+        self.store
+            .keep_form(&key(self.id), Some(json::value(&form)));
     }
 
     /// The text of a field; empty when the field has gone.
@@ -121,7 +123,7 @@ impl Desk {
         self.store
             .dispatch(Command::SaveVenue { id: self.id, setup }, move |saved| {
                 if saved {
-                    self.store.keep_venue_draft(&key(self.id), None);
+                    self.store.keep_form(&key(self.id), None);
                     route::replace(if is_first {
                         Route::Decide
                     } else {
@@ -154,7 +156,7 @@ impl Desk {
 
 /// Where the half-typed form is kept.
 fn key(id: Option<VenueId>) -> String {
-    id.map_or_else(|| "new".to_owned(), |id| id.to_string())
+    Route::Venue(id).path()
 }
 
 fn stored(store: Store, id: Option<VenueId>) -> VenueForm {

@@ -19,7 +19,7 @@ use haulwren_core::book::Command;
 use haulwren_core::id::VenueId;
 use haulwren_core::view::VenueInput;
 
-use super::super::haul::last_save;
+use super::super::last_save::last_save;
 use super::super::page::titled;
 use super::super::parts;
 use crate::route::{self, Route};

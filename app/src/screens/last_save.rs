@@ -5,7 +5,7 @@ use std::rc::Rc;
 
 use leptos::task::spawn_local;
 
-use super::thing::key_after_buy;
+use super::photo_key::photo_key;
 use crate::notice::Notice;
 use crate::store::use_store;
 use crate::ui::el::El;
@@ -33,6 +33,8 @@ pub fn last_save() -> El {
         ten,
         Rc::new(list),
         Rc::new(move |save| store.undo(save)),
-        Rc::new(|done: &haulwren_core::view::Done| done.thing.map(key_after_buy)),
+        Rc::new(|done: &haulwren_core::view::Done| {
+            done.thing.map(|thing| photo_key(thing, "Photo"))
+        }),
     )
 }

@@ -1,0 +1,153 @@
+//! What a first verdict does not need is served as a module of its own: the pile, Haul, Set up, sample data. It is fetched once the first
+//! screen stands, or when something of it is asked for. The worker keeps it like every other file.
+//!
+//! Which functions go there is for the build to find out: whatever only `further` below reaches.
+
+use crate::live::Live;
+use crate::notice::Notice;
+use crate::route::Route;
+use crate::store::{Store, use_store};
+use crate::ui::el::Nodes;
+use haulwren_core::book::{Context, Edits, Refusal, State};
+use haulwren_core::change::Change;
+use haulwren_core::id::ThingId;
+use haulwren_core::view::Done;
+use js_sys::Promise;
+use leptos::prelude::document;
+#[cfg(feature = "late")]
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+use std::cell::OnceCell;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Blob;
+
+/// The ways into what comes late.
+#[derive(Clone, Copy)]
+pub struct Further {
+    /// Builds the screen of a route.
+    pub screen: fn(Route) -> Nodes,
+    /// Keeps a picture of a thing.
+    pub add_photo: fn(Store, ThingId, Blob),
+    /// What stands on the sheet that asks what a thing is.
+    pub what: fn(Live<bool>) -> Nodes,
+    /// Turns this tab to sample data, or back.
+    pub turn_to_sample: fn(Store, bool),
+    /// Says what a save did.
+    pub describe: fn(&State, &[Change]) -> Option<Done>,
+    /// What a step of the sample comes to; `None` after the last.
+    pub sample: Sample,
+}
+
+/// Decides a step of the sample.
+pub type Sample = fn(usize, &State, &mut Context<'_>) -> Option<Result<Vec<Edits>, Refusal>>;
+
+/// How far it has come.
+#[derive(Clone, Copy)]
+pub enum Late {
+    /// Not asked for yet, or under way.
+    Coming,
+    /// Here, for as long as the page lives.
+    Here(Further),
+    /// Could not be fetched.
+    Missing,
+}
+
+thread_local! {
+    static LATE: OnceCell<Live<Late>> = const { OnceCell::new() };
+}
+
+/// Makes ready to ask for it. Called once, where nothing is ever cleaned up.
+pub fn follow() {
+    let is_first = LATE.with(|late| late.set(Live::new(Late::Coming))).is_ok();
+    debug_assert!(is_first, "made ready once");
+}
+
+/// How far it has come.
+///
+/// # Panics
+/// Before it was made ready.
+pub fn late() -> Live<Late> {
+    let late = LATE.with(|late| late.get().copied());
+    late.expect("made ready at the start")
+}
+
+/// Asks for it; `otherwise` says what it is when it can't be had.
+pub fn ask(otherwise: Late) {
+    leptos::task::spawn_local(async move {
+        if fetched().await.is_none() {
+            late().set(otherwise);
+        }
+    });
+}
+
+/// Does something with it once it is here, or says that it can't be had.
+pub fn then(act: impl FnOnce(Further, Store) + 'static) {
+    leptos::task::spawn_local(async move {
+        let store = use_store();
+        match fetched().await {
+            Some(further) => act(further, store),
+            None => store.notice.set(Some(Notice::not_fetched())),
+        }
+    });
+}
+
+/// Fetches it, unless it is here. `None` when it can't be had.
+pub async fn fetched() -> Option<Further> {
+    if let Late::Here(further) = late().get_untracked() {
+        return Some(further);
+    }
+    styles().await?;
+    let come = come().await?;
+    // Asked for twice: what stands already stays as it is.
+    if !matches!(late().get_untracked(), Late::Here(_)) {
+        late().set(Late::Here(come));
+    }
+    Some(come)
+}
+
+/// Puts the late style sheet on the page, and waits until it stands. `None` when it can't be had: it can be asked for again.
+async fn styles() -> Option<()> {
+    let page = document();
+    if page.query_selector("[data-late]").ok()?.is_some() {
+        return Some(());
+    }
+    let link = page.create_element("link").ok()?;
+    for (name, value) in [
+        ("rel", "stylesheet"),
+        ("href", "./late.css"),
+        ("data-late", ""),
+    ] {
+        link.set_attribute(name, value).ok()?;
+    }
+    let loaded = Promise::new(&mut |resolve, reject| {
+        for (event, told) in [("load", resolve), ("error", reject)] {
+            let heard = link.add_event_listener_with_callback(event, &told);
+            debug_assert!(heard.is_ok());
+        }
+        let stands = page.head().map(|head| head.append_child(&link));
+        debug_assert!(matches!(stands, Some(Ok(_))), "a page has a head");
+    });
+    if JsFuture::from(loaded).await.is_err() {
+        link.remove();
+        return None;
+    }
+    Some(())
+}
+
+#[cfg(feature = "late")]
+async fn come() -> Option<Further> {
+    further().await.ok()
+}
+
+#[cfg(not(feature = "late"))]
+#[allow(clippy::unused_async, reason = "the served build fetches it")]
+async fn come() -> Option<Further> {
+    Some(crate::screens::FURTHER)
+}
+
+/// The one way from here into the late module.
+#[cfg(feature = "late")]
+#[wasm_split(settings, fallible, wasm_split_path = leptos::wasm_split)]
+#[allow(clippy::unnecessary_wraps, reason = "fetching is what can fail")]
+fn further() -> Result<Further, SplitLoaderError> {
+    Ok(crate::screens::FURTHER)
+}

@@ -30,6 +30,14 @@ impl Tab {
         self.sized(DESKTOP).await
     }
 
+    /// Makes the page as large as a small old phone's: 320 × 640.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn small_sized(&self) -> Outcome<()> {
+        self.sized((320, 640)).await
+    }
+
     async fn sized(&self, (width, height): (u32, u32)) -> Outcome<()> {
         if self.engine().can().devtools {
             let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
@@ -61,24 +69,35 @@ impl Tab {
         Ok(())
     }
 
+    /// Takes one picture of the present screen as it stands, if somebody asked for pictures.
+    ///
+    /// # Errors
+    /// When it cannot be taken or written.
+    pub async fn picture(&self, name: &str) -> Outcome<()> {
+        let Some(folder) = Setup::shots() else {
+            return Ok(());
+        };
+        let trouble = || Failure::system("cannot write a picture");
+        std::fs::create_dir_all(&folder).map_err(trouble())?;
+        let picture = self.session().screenshot_as_png().await?;
+        std::fs::write(folder.join(format!("{name}.png")), picture).map_err(trouble())
+    }
+
     /// Takes pictures of the present screen, phone and desktop, light and dark, if somebody asked for
     /// pictures. Ends in phone size and light.
     ///
     /// # Errors
     /// When a picture cannot be taken or written.
     pub async fn pictures(&self, name: &str) -> Outcome<()> {
-        let Some(folder) = Setup::shots() else {
+        if Setup::shots().is_none() {
             return Ok(());
-        };
-        let trouble = || Failure::system("cannot write a picture");
-        std::fs::create_dir_all(&folder).map_err(trouble())?;
+        }
         for theme in Theme::ALL {
             self.theme(theme).await?;
             for (size, device) in [(DESKTOP, "desktop"), (PHONE, "phone")] {
                 self.sized(size).await?;
-                let picture = self.session().screenshot_as_png().await?;
-                let file = format!("{name}-{device}-{}.png", theme.name());
-                std::fs::write(folder.join(file), picture).map_err(trouble())?;
+                self.picture(&format!("{name}-{device}-{}", theme.name()))
+                    .await?;
             }
         }
         self.theme(Theme::Light).await

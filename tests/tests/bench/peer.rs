@@ -1,7 +1,7 @@
 //! The peer's page: the same stall and the same keys in JavaScript, with decimal.js for the sums. It stands beside the app in one run, and
 //! must come to the same figures.
 
-use haulwren_core::day::Day;
+use haulwren_core::stamp::At;
 use haulwren_tests::browser::{Failure, Outcome, Tab, wrong};
 use serde_json::Value;
 
@@ -100,12 +100,12 @@ pub fn things() -> Vec<Typed> {
 }
 
 /// Checks that core and peer come to the same figures, to the cent.
-pub async fn expect_same(tab: &Tab, stall: &Stall, today: Day) -> Outcome<usize> {
+pub async fn expect_same(tab: &Tab, stall: &Stall, now: At) -> Outcome<usize> {
     let things = things();
     let found = judged(tab, &things).await?;
     let mut compared = 0;
     for (typed, peers) in things.iter().zip(&found) {
-        let ours = stall.judged(typed, today)?;
+        let ours = stall.judged(typed, now)?;
         if ours != *peers {
             let pair = ours
                 .as_array()

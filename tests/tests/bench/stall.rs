@@ -4,7 +4,6 @@
 use haulwren_core::appraise::{Flag, HouseRules, Judged};
 use haulwren_core::book::{Command, Context, Edits, State, VenueSetup};
 use haulwren_core::change::{Change, RecordKey};
-use haulwren_core::day::Day;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form, Fragility};
 use haulwren_core::stamp::At;
@@ -159,7 +158,7 @@ impl Stall {
     }
 
     /// What the core makes of a thing on every venue, best first, in the peer's words.
-    pub fn judged(&self, typed: &Typed, today: Day) -> Outcome<Value> {
+    pub fn judged(&self, typed: &Typed, now: At) -> Outcome<Value> {
         let kinds = self.state.kinds();
         let kind = kinds.iter().find(|kind| kind.name == typed.kind);
         let amount = |minor: i64| format!("{}.{:02}", minor / 100, minor % 100);
@@ -170,7 +169,7 @@ impl Stall {
             kind: kind.map(|kind| kind.id),
             ..DecideDraft::default()
         };
-        let seen = |draft: &DecideDraft| decide(&self.state, draft, today);
+        let seen = |draft: &DecideDraft| decide(&self.state, draft, now);
         let order = seen(&draft).map(|view| view.venues).unwrap_or_default();
         let mut all = Vec::new();
         for venue in order {

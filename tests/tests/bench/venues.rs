@@ -3,7 +3,6 @@
 
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use haulwren_core::day::Day;
 use haulwren_core::stamp::At;
 use haulwren_tests::browser::{Browser, Engine, Failure, Outcome, Setup, Tab, wrong};
 use haulwren_tests::server::{Options, Server};
@@ -79,10 +78,8 @@ return [...document.querySelectorAll("label.venue")].map((e) =>
 "#;
 
 pub async fn bench() -> Outcome<()> {
-    let stall = Stall::new(yesterday()?)?;
-    let Some(today) = yesterday()?.day() else {
-        return wrong("the clock shows no day");
-    };
+    let now = yesterday()?;
+    let stall = Stall::new(now)?;
     let bare = bare::write()?;
     let peers = peer::write()?;
     let (bare, app, peers) = (
@@ -98,13 +95,13 @@ pub async fn bench() -> Outcome<()> {
 
     let theirs = measured(&browser).await?;
     theirs.open_app(&peers.url()).await?;
-    let compared = peer::expect_same(&theirs, &stall, today).await?;
+    let compared = peer::expect_same(&theirs, &stall, now).await?;
 
     let tab = measured(&browser).await?;
     set_up(&tab, &app.url(), &stall).await?;
     for ask in [600, 6300, 600] {
         tab.type_in("ask", &(ask / 100).to_string()).await?;
-        expect_on_page(&tab, &theirs, &stall, ask, today).await?;
+        expect_on_page(&tab, &theirs, &stall, ask, now).await?;
     }
     let keys = Times::of(measure::keys(&tab).await?);
     let rounds = [json!(KEYS), json!(WARM)];
@@ -185,13 +182,7 @@ async fn set_up(tab: &Tab, url: &str, stall: &Stall) -> Outcome<()> {
 }
 
 /// Checks every card on the app's page, and their order, against the peer.
-async fn expect_on_page(
-    app: &Tab,
-    theirs: &Tab,
-    stall: &Stall,
-    ask: i64,
-    today: Day,
-) -> Outcome<()> {
+async fn expect_on_page(app: &Tab, theirs: &Tab, stall: &Stall, ask: i64, now: At) -> Outcome<()> {
     let typed = Typed {
         kind: "Shoes",
         ask,
@@ -199,7 +190,7 @@ async fn expect_on_page(
         likely: 6000,
     };
     let peers = peer::judged(theirs, &[typed]).await?.remove(0);
-    if stall.judged(&typed, today)? != peers {
+    if stall.judged(&typed, now)? != peers {
         return wrong(format!("core and peer differ at an ask of {ask}"));
     }
     // Cards by their order on the page, best first; those that keep the same stand in the book's order, as the peer's do.

@@ -87,10 +87,10 @@ async fn every_screen_passes(engine: Engine) -> Outcome<()> {
 
 /// Looks at screens one after the other, and tells at the end what was wrong on any.
 #[derive(Default)]
-struct Faults(BTreeSet<String>);
+pub struct Faults(BTreeSet<String>);
 
 impl Faults {
-    fn note(&mut self, found: Outcome<()>) -> Outcome<()> {
+    pub fn note(&mut self, found: Outcome<()>) -> Outcome<()> {
         match found {
             Err(Failure::Wrong(what)) => {
                 self.0.extend(what.lines().map(str::to_owned));
@@ -100,7 +100,7 @@ impl Faults {
         }
     }
 
-    fn tell(self) -> Outcome<()> {
+    pub fn tell(self) -> Outcome<()> {
         if self.0.is_empty() {
             return Ok(());
         }

@@ -64,15 +64,21 @@ pub fn forget_downloads(folder: &Path) -> Outcome<()> {
 
 /// Waits for a downloaded text file and reads it once its last line is whole.
 pub async fn downloaded(tab: &Tab, folder: &Path) -> Outcome<String> {
+    let path = whole_download(tab, folder, "txt").await?;
+    let trouble = Failure::system(format!("cannot read {}", path.display()));
+    std::fs::read_to_string(&path).map_err(trouble)
+}
+
+/// Waits for a downloaded file of lines, by the end of its name, until its last line is whole.
+pub async fn whole_download(tab: &Tab, folder: &Path, end: &str) -> Outcome<PathBuf> {
     let deadline = Instant::now() + DEADLINE;
     while Instant::now() < deadline {
         // Browsers write under other names until a download is whole.
-        let whole = |path: &PathBuf| path.extension().is_some_and(|end| end == "txt");
-        if let Some(path) = downloads(folder)?.into_iter().find(whole) {
+        let ends = |path: &PathBuf| path.extension().is_some_and(|found| found == end);
+        if let Some(path) = downloads(folder)?.into_iter().find(ends) {
             let trouble = Failure::system(format!("cannot read {}", path.display()));
-            let text = std::fs::read_to_string(&path).map_err(trouble)?;
-            if text.ends_with('\n') {
-                return Ok(text);
+            if std::fs::read(&path).map_err(trouble)?.ends_with(b"\n") {
+                return Ok(path);
             }
         }
         tokio::time::sleep(Duration::from_millis(20)).await;

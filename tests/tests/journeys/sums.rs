@@ -113,9 +113,9 @@ async fn walk(engine: Engine) -> Outcome<()> {
     tab.key("buy").await?;
     tab.saved_beyond(before).await?;
 
-    // 12.00 over 26, 22 and 40 of 88: 3.5454, 3.00 and 5.4545; the spare cent to the largest remainder. Newest first.
+    // 12.00 over 26, 22 and 40 of 88: 3.5454, 3.00 and 5.4545; the spare cent to the largest remainder.
     tab.expect_bought(3).await?;
-    expect_texts(tab, "[data-thing] .paid", &["5.45", "3.00", "3.55"]).await?;
+    expect_texts(tab, "[data-thing] .paid", &["3.55", "3.00", "5.45"]).await?;
     expect_shares_add_up(tab).await?;
     stall.expect_sound().await?;
 
@@ -123,7 +123,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     let tab = stall.browser.new_tab().await?;
     tab.open_app(&stall.url).await?;
     tab.expect_bought(3).await?;
-    expect_texts(&tab, "[data-thing] .paid", &["5.45", "3.00", "3.55"]).await?;
+    expect_texts(&tab, "[data-thing] .paid", &["3.55", "3.00", "5.45"]).await?;
     expect_shares_add_up(&tab).await?;
     tab.expect_running().await?;
     stall.browser.expect_quiet(&tab).await
@@ -216,8 +216,8 @@ async fn expect_shares_add_up(tab: &Tab) -> Outcome<()> {
     for text in texts(tab, "[data-thing] .paid").await? {
         sum += cents(&text)?;
     }
-    // What is kept is as each was judged when it was weighed up: 40.89 less the 13.00 that were asked.
-    expect_texts(tab, ".haul-sums dd", &["12.00", "3", "27.89"]).await?;
+    // What is kept is as each was judged when it was weighed up, at what it cost: 40.89 less 12.00.
+    expect_texts(tab, ".haul-sums dd", &["12.00", "3", "28.89"]).await?;
     let spent = texts(tab, ".haul-sums dd").await?;
     let spent = cents(spent.first().map_or("", String::as_str))?;
     if sum != spent {

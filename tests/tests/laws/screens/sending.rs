@@ -73,7 +73,7 @@ fn kind(device: &Device, name: &str) -> KindId {
 }
 
 fn shown(device: &Device, draft: &DecideDraft) -> DecideView {
-    decide(&device.state, draft, device.now.day().unwrap()).unwrap()
+    decide(&device.state, draft, device.now).unwrap()
 }
 
 fn dress(device: &Device) -> DecideDraft {
@@ -174,7 +174,7 @@ fn what_is_bought_says_by_which_card_it_was_judged() {
     let mut device = begun();
     add_card(&mut device);
     let draft = dress(&device);
-    let bought = as_bought(&device.state, &draft, device.now.day().unwrap()).unwrap();
+    let bought = as_bought(&device.state, &draft, device.now).unwrap();
     let expected = bought.expected.unwrap();
     let card = device.state.usual_card().map(|(id, _)| id);
     assert_eq!(
@@ -182,7 +182,7 @@ fn what_is_bought_says_by_which_card_it_was_judged() {
         (card, true, draft.kind)
     );
     // Used once, the card is never edited again: a change is a new version that follows it.
-    let thing = as_bought(&device.state, &draft, device.now.day().unwrap()).unwrap();
+    let thing = as_bought(&device.state, &draft, device.now).unwrap();
     let paid = Money::new(600);
     tell(
         &mut device,

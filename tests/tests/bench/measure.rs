@@ -1,5 +1,6 @@
 //! How each time is taken, by the page's own clock, and how memory is read.
 
+use super::stats::Times;
 use haulwren_tests::browser::{Outcome, Tab};
 use serde_json::{Value, json};
 
@@ -25,24 +26,31 @@ for (const name of ["instantiate", "instantiateStreaming"]) {
 }
 "#;
 
-/// Presses a digit and the rub-out key in turn; each time is from the press to the first task after the
-/// frame callback that follows.
+/// Presses a digit and the rub-out key in turn, each at another moment of a frame, as fingers do. Of each press two times: from the press
+/// to the first task after the frame callback that follows; and of that what was work, without the wait for the frame.
 const PRESS: &str = r#"
-const times = [];
+const totals = [], works = [];
 const frame = () => new Promise((done) => requestAnimationFrame(() => {
+  const began = performance.now();
   const after = new MessageChannel();
-  after.port1.onmessage = done;
+  after.port1.onmessage = () => done(began);
   after.port2.postMessage(0);
 }));
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 for (let n = 0; n < args[0]; n += 1) {
   const key = document.querySelector(`button[data-key="${n % 2 ? "rub" : "5"}"]`);
   await frame();
+  // 7 and 17 have no common part: every moment of a frame of 17 ms comes in turn.
+  await pause((n * 7) % 17);
   const start = performance.now();
   key.click();
-  await frame();
-  times.push(performance.now() - start);
+  const handled = performance.now();
+  const began = await frame();
+  const end = performance.now();
+  totals.push(end - start);
+  works.push(handled - start + end - began);
 }
-return times;
+return [totals, works];
 "#;
 
 /// Types an ask and buys; each time is from the press of the key to the mark that says "saved".
@@ -89,9 +97,10 @@ pub async fn start(tab: &Tab, url: &str) -> Outcome<f64> {
     tab.ask("return window.__ready").await
 }
 
-/// Times of key presses.
-pub async fn keys(tab: &Tab) -> Outcome<Vec<f64>> {
-    tab.ask_later(PRESS, &[json!(KEYS)]).await
+/// Times of key presses: to the end of the frame, and what of that was work.
+pub async fn keys(tab: &Tab) -> Outcome<[Times; 2]> {
+    let times: [Vec<f64>; 2] = tab.ask_later(PRESS, &[json!(KEYS)]).await?;
+    Ok(times.map(Times::of))
 }
 
 /// Times of saves.

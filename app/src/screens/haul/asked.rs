@@ -2,11 +2,13 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, TripCommand};
+use haulwren_core::book::{Command, ThingCommand, TripCommand};
+use haulwren_core::id::ThingId;
 use haulwren_core::ledger::Moved;
 use haulwren_core::measure::{Distance, DistanceUnit, Unit};
 use haulwren_core::money::{Currency, Money, parse};
 
+use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask, fixed};
 use crate::ui::field::Entry;
@@ -220,6 +222,48 @@ pub fn money(title: &str, label: &'static str, now: Option<Money>, then: impl Fn
         word: "Save",
         answer: Rc::new(move |answer: &Answer| {
             then(amount(answer, 0, currency)?);
+            Ok(())
+        }),
+    });
+}
+
+/// Asks for work that was put into things: one bill, shared evenly.
+pub fn work(things: Vec<ThingId>, then: impl Fn() + Clone + 'static) {
+    let store = use_store();
+    let Some(currency) = currency(store) else {
+        return;
+    };
+    let hint = match things.len() {
+        1 => "Washing, mending, parts: its cost joins what the thing cost.".to_owned(),
+        count => format!("One bill for {count} things: each carries an even part of it."),
+    };
+    ask(Ask {
+        title: "Work put in".to_owned(),
+        hint,
+        texts: vec![
+            AskText::words("What was done", ""),
+            AskText::number("What it cost", ""),
+        ],
+        choice: None,
+        word: "Save",
+        answer: Rc::new(move |answer: &Answer| {
+            if answer.texts[0].is_empty() {
+                return Err((0, "Say what was done.".to_owned()));
+            }
+            let cost = amount(answer, 1, currency)?;
+            let day = clock::now().day();
+            let command = ThingCommand::AddWork {
+                name: answer.texts[0].clone(),
+                cost,
+                day: day.ok_or((1, "The clock of this device is off.".to_owned()))?,
+                things: things.clone(),
+            };
+            let then = then.clone();
+            store.dispatch(command.into(), move |saved| {
+                if saved {
+                    then();
+                }
+            });
             Ok(())
         }),
     });

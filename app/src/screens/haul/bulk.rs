@@ -77,6 +77,15 @@ pub fn tray(chosen: Chosen) -> El {
         )
         .with(
             button("press")
+                .flag("disabled", move || count() == 0)
+                .on_click(move || {
+                    let things = chosen.0.get_untracked().unwrap_or_default();
+                    asked::work(things, move || chosen.turn(false));
+                })
+                .with("Work"),
+        )
+        .with(
+            button("press")
                 .on_click(move || chosen.turn(false))
                 .with("Done"),
         )

@@ -52,6 +52,17 @@ pub const COLUMNS: &[Column] = &[
     column("currency", "what the money is in", "ISO 4217", |row| known(Some(row.currency))),
     column("lot", "which lot: the same for all that were bought together", "UUID", |row| known(row.thing.lot)),
     column("id", "which thing", "UUID", |row| known(Some(row.id))),
+    column("stop", "the stop where it was bought", "", |row| words(row.stop())),
+    column("paid_by", "how it was paid for", "", |row| known(row.lot.map(|lot| lot.by.unwrap_or_default().word()))),
+    column("shared", "how its lot's price is shared", "", |row| known(row.lot.map(|lot| lot.method.unwrap_or_default().word()))),
+    column("share_fixed", "its share, where it was fixed by hand", "currency", |row| row.money(row.thing.share)),
+    column("work", "what work put into it cost", "currency", |row| row.money(row.work)),
+    column("kept", "whether it is kept for the trader's own use", "", |row| known(Some(yes_or_no(row.thing.kept == Some(true))))),
+    column("pieces", "of how many pieces it is, when of more than one", "pieces", |row| known(row.thing.pieces)),
+    column("colour", "its colour", "", |row| words(row.thing.colour.clone())),
+    column("label", "the size on its label", "", |row| words(row.thing.label.clone())),
+    column("maker", "who made it", "", |row| words(row.thing.maker.clone())),
+    column("flaw", "what is wrong with it", "", |row| words(row.thing.flaw.clone())),
 ];
 
 const fn column(

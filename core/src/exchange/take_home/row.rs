@@ -5,6 +5,7 @@ use crate::book::{Expected, Lot, State, Thing};
 use crate::day::Day;
 use crate::id::{LotId, ThingId};
 use crate::money::{Currency, Money, plain};
+use crate::trip::stop_title;
 use crate::worth::Sells;
 
 /// A thing with all that its columns are taken from.
@@ -24,6 +25,8 @@ pub struct Row<'a> {
     pub lots: &'a [LotId],
     /// Its share of the lot's price.
     pub paid: Option<Money>,
+    /// Its share of the work put into it.
+    pub work: Option<Money>,
 }
 
 impl Row<'_> {
@@ -43,6 +46,16 @@ impl Row<'_> {
     pub(super) fn venue(&self) -> Option<String> {
         let id = self.thing.expected.as_ref()?.venue;
         self.state.tables.venues.get(&id.0)?.value.name.clone()
+    }
+
+    /// Its stop, as the trader calls it; one without a name by its number and time.
+    pub(super) fn stop(&self) -> Option<String> {
+        let id = self.lot?.stop?;
+        let trip = self.state.stop(id)?.trip?;
+        let stops = self.state.stops_of(trip);
+        let (at, (_, stop)) = (1..).zip(&stops).find(|(_, (one, _))| *one == id)?;
+        let name = stop.name.as_deref().unwrap_or_default();
+        Some(stop_title(name, at, stop.arrived))
     }
 
     pub(super) fn money(&self, amount: Option<Money>) -> Cell {

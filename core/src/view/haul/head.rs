@@ -7,7 +7,7 @@ use crate::id::{StopId, TripId};
 use crate::ledger::Purse;
 use crate::money::Money;
 use crate::stamp::At;
-use crate::trip::Manner;
+use crate::trip::{Manner, stop_title};
 
 /// The trip that Haul is about.
 #[derive(Clone, Debug, PartialEq)]
@@ -63,14 +63,7 @@ impl StopHead {
     /// Its name; else its number and when the trader arrived: "Stop 2, 9:40".
     #[must_use]
     pub fn title(&self) -> String {
-        match (self.name.as_str(), self.arrived) {
-            ("", Some(arrived)) => {
-                let minutes = arrived.minute_of_day();
-                format!("Stop {}, {}:{:02}", self.number, minutes / 60, minutes % 60)
-            }
-            ("", None) => format!("Stop {}", self.number),
-            (name, _) => name.to_owned(),
-        }
+        stop_title(&self.name, self.number, self.arrived)
     }
 }
 

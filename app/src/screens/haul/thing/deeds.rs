@@ -12,7 +12,6 @@ use super::{part, row_of};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
-use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
 use crate::ui::el::{El, Nodes, button, div, span};
@@ -35,7 +34,7 @@ pub fn deeds(id: ThingId) -> El {
         key("What it sells for", move || price(store, id)),
         key("Fix its share", move || share(store, id)),
         keep,
-        key("Add work", move || add_work(store, id)),
+        key("Add work", move || asked::work(vec![id], || {})),
         key("Give it back", move || give_back(store, id)),
         key("Another lot", move || regroup(store, id)),
         take_out(store, id),
@@ -98,38 +97,6 @@ fn share(store: Store, id: ThingId) {
         answer: Rc::new(move |answer: &Answer| {
             let share = asked::maybe_amount(answer, 0, currency)?;
             store.dispatch(ThingCommand::FixShare { thing: id, share }.into(), |_| {});
-            Ok(())
-        }),
-    });
-}
-
-fn add_work(store: Store, id: ThingId) {
-    let Some(currency) = asked::currency(store) else {
-        return;
-    };
-    ask(Ask {
-        title: "Work put into it".to_owned(),
-        hint: "Washing, mending, parts: its cost joins what the thing cost.".to_owned(),
-        texts: vec![
-            AskText::words("What was done", ""),
-            AskText::number("What it cost", ""),
-        ],
-        choice: None,
-        word: "Save",
-        answer: Rc::new(move |answer: &Answer| {
-            if answer.texts[0].is_empty() {
-                return Err((0, "Say what was done.".to_owned()));
-            }
-            let cost = asked::amount(answer, 1, currency)?;
-            let day = clock::now().day();
-            let day = day.ok_or((1, "The clock of this device is off.".to_owned()))?;
-            let command = ThingCommand::AddWork {
-                name: answer.texts[0].clone(),
-                cost,
-                day,
-                things: vec![id],
-            };
-            store.dispatch(command.into(), |_| {});
             Ok(())
         }),
     });

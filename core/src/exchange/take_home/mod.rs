@@ -20,7 +20,7 @@ use crate::id::LotId;
 #[must_use]
 pub fn take_home(state: &State, day: Option<Day>, mark: bool) -> Option<String> {
     let currency = state.currency()?;
-    let (costs, works) = (state.costs(), state.work_costs());
+    let (costs, work_costs) = (state.costs(), state.work_costs());
     let mut lots: Vec<LotId> = state.things().filter_map(|(_, thing)| thing.lot).collect();
     lots.sort_unstable();
     let mut csv = Csv::new(mark);
@@ -39,8 +39,8 @@ pub fn take_home(state: &State, day: Option<Day>, mark: bool) -> Option<String> 
             lots: &lots,
             paid: costs
                 .get(&id)
-                .map(|cost| cost.minus(works.get(&id).copied().unwrap_or_default())),
-            work: works.get(&id).copied(),
+                .map(|cost| cost.minus(work_costs.get(&id).copied().unwrap_or_default())),
+            work: work_costs.get(&id).copied(),
         };
         if day.is_some() && row.day() != day {
             continue;

@@ -64,5 +64,19 @@ fn read(document: &[u8]) -> Outcome<String> {
         let said = String::from_utf8_lossy(&found.stderr).into_owned();
         return wrong(format!("what was printed can't be read: {said}"));
     }
-    Ok(String::from_utf8_lossy(&found.stdout).into_owned())
+    Ok(apart(&String::from_utf8_lossy(&found.stdout)))
+}
+
+/// Letters that a font joins, apart again (Unicode's compatibility mappings of U+FB00 to U+FB04).
+fn apart(text: &str) -> String {
+    let joined = [
+        ("\u{fb00}", "ff"),
+        ("\u{fb01}", "fi"),
+        ("\u{fb02}", "fl"),
+        ("\u{fb03}", "ffi"),
+        ("\u{fb04}", "ffl"),
+    ];
+    joined.iter().fold(text.to_owned(), |text, (one, letters)| {
+        text.replace(one, letters)
+    })
 }

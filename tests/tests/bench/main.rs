@@ -3,11 +3,14 @@
 //! "saved". Each stands beside a bare page that does only the browser's own part of it, in the same run, so
 //! that the ratio says what the app adds on whatever machine this runs.
 //!
-//! Then a large stall, with a peer in JavaScript beside the app. The word `venues` runs that part alone.
+//! Then a large stall, with a peer in JavaScript beside the app, and the same stall after a day of sixty things. The words `venues` and
+//! `day` run those parts alone.
 //!
 //! It only measures. `cargo xtask bench` builds the app and runs it.
 
 mod bare;
+mod day;
+mod laid;
 mod measure;
 mod peer;
 mod stall;
@@ -44,10 +47,19 @@ fn main() -> ExitCode {
 }
 
 async fn all() -> Outcome<()> {
-    if !std::env::args().any(|word| word == "venues") {
+    let words: Vec<String> = std::env::args().collect();
+    let asked = |word: &str| words.iter().any(|each| each == word);
+    let is_all = !asked("venues") && !asked("day");
+    if is_all {
         bench().await?;
     }
-    venues::bench().await
+    if is_all || asked("venues") {
+        venues::bench().await?;
+    }
+    if is_all || asked("day") {
+        day::bench().await?;
+    }
+    Ok(())
 }
 
 async fn bench() -> Outcome<()> {

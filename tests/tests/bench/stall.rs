@@ -19,7 +19,8 @@ pub const NUMBERS: &str = include_str!("stall.json");
 pub struct Stall {
     pub state: State,
     pub changes: Vec<Change>,
-    now: At,
+    /// When the next command is given.
+    pub now: At,
     drawn: u8,
 }
 
@@ -113,7 +114,8 @@ impl Stall {
         Ok(stall)
     }
 
-    fn tell(&mut self, command: &Command) -> Outcome<Vec<Change>> {
+    /// One command of the trader's, saved.
+    pub fn tell(&mut self, command: &Command) -> Outcome<Vec<Change>> {
         let drawn = &mut self.drawn;
         let mut chance = || {
             *drawn = drawn.wrapping_add(1);

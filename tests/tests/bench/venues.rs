@@ -11,20 +11,7 @@ use serde_json::{Value, json};
 use super::measure::{self, KEYS};
 use super::stall::{Stall, Typed};
 use super::stats::Times;
-use super::{SLOWER, bare, measured, peer};
-
-/// Replaces the stored book by these rows.
-const REPLACE: &str = r#"
-const name = `haulwren:${new URL("./", location.href).pathname}`;
-const wait = (request) => new Promise((yes, no) => { request.onsuccess = () => yes(request.result); request.onerror = () => no(request.error); });
-const db = await wait(indexedDB.open(name));
-const transaction = db.transaction(["changes", "records", "meta"], "readwrite", { durability: "strict" });
-for (const store of ["changes", "records", "meta"]) transaction.objectStore(store).clear();
-for (const row of args[0]) transaction.objectStore("changes").put(row);
-for (const row of args[1]) transaction.objectStore("meta").put(row);
-await new Promise((yes, no) => { transaction.oncomplete = yes; transaction.onabort = () => no(transaction.error); });
-db.close();
-"#;
+use super::{SLOWER, bare, laid, measured, peer};
 
 /// Presses digits and the rub-out key in turn; each time is from the press to the last figure that it changed. Some rounds go before those
 /// that count.
@@ -133,7 +120,8 @@ pub async fn bench() -> Outcome<()> {
     browser.expect_no_other_host()
 }
 
-fn yesterday() -> Outcome<At> {
+/// A day ago by the clock.
+pub fn yesterday() -> Outcome<At> {
     let since = SystemTime::now().duration_since(UNIX_EPOCH);
     let ms = since
         .ok()
@@ -145,46 +133,24 @@ fn yesterday() -> Outcome<At> {
     )
 }
 
-fn serve(folder: &std::path::Path) -> Outcome<Server> {
+/// Serves a folder.
+pub fn serve(folder: &std::path::Path) -> Outcome<Server> {
     Server::start(Options::new(folder)).map_err(Failure::system("cannot serve the pages"))
 }
 
-/// Puts the stall into the app's storage, starts the app anew, and types a thing.
+/// Lays the stall down, and types a thing.
 async fn set_up(tab: &Tab, url: &str, stall: &Stall) -> Outcome<()> {
-    tab.open_app(url).await?;
-    let row = |change: &haulwren_core::change::Change| {
-        json!({
-            "k": change.key.to_string(),
-            "r": change.record().to_string(),
-            "s": change.stamp.to_string(),
-            "t": change.line(),
-        })
-    };
-    let rows: Vec<Value> = stall.changes.iter().map(row).collect();
-    let Some(last) = stall.changes.last() else {
-        return wrong("the stall is empty");
-    };
-    let head = json!({ "seq": last.key.seq, "stamp": last.stamp.to_string() });
-    let vector = serde_json::to_string(&stall.state.vector)?;
-    // A fold number that never was: the app folds the records at its start.
-    let notes: Vec<Value> = [
-        ("device", json!(stall.state.me.to_string()).to_string()),
-        ("head", head.to_string()),
-        ("vector", vector),
-        ("fold", "0".to_owned()),
-    ]
-    .into_iter()
-    .map(|(k, v)| json!({ "k": k, "v": v }))
-    .collect();
-    tab.ask_later::<()>(REPLACE, &[rows.into(), notes.into()])
-        .await?;
-    tab.go("about:blank").await?;
-    tab.open_app(url).await?;
-    tab.tap("[data-key=\"what\"]").await?;
-    tab.press_in("dialog[open]", "Shoes").await?;
-    tab.weigh_up("6", ["45", "60", "75"]).await?;
+    laid::down(tab, url, stall).await?;
+    type_shoes(tab).await?;
     let all = "return document.querySelectorAll('label.venue').length === 12";
     tab.until("twelve venues", all).await
+}
+
+/// Types the thing that the benches are about.
+pub async fn type_shoes(tab: &Tab) -> Outcome<()> {
+    tab.tap("[data-key=\"what\"]").await?;
+    tab.press_in("dialog[open]", "Shoes").await?;
+    tab.weigh_up("6", ["45", "60", "75"]).await
 }
 
 /// Checks every card on the app's page, and their order, against the peer.

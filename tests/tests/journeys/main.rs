@@ -28,6 +28,7 @@ mod kill;
 mod kit;
 mod late;
 mod outing;
+mod paper;
 mod pile;
 mod png;
 mod pocket;

@@ -188,7 +188,7 @@ fn table(rows: Vec<El>, total: &str) -> El {
         .with(el("td").with(total));
     el("table")
         .class("paper-table")
-        .with(head_row(&["What", "Paid", "Sells for", "Paid for it"]))
+        .with(head_row(&["What", "Paid in", "Sells for", "Paid for it"]))
         .with(el("tbody").with(rows).with(total))
 }
 

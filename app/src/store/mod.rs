@@ -166,6 +166,8 @@ impl Store {
     pub fn haul_view(self) -> Worked<Option<HaulView>> {
         HAUL.with(|haul| {
             *haul.get_or_init(|| {
+                // Of no screen: else it would go with the one that asked first. A new root takes the place of the owner at hand.
+                let asking = Owner::current();
                 let owner = Owner::new_root(None);
                 let view = owner.with(|| {
                     worked(move || {
@@ -175,6 +177,9 @@ impl Store {
                     })
                 });
                 std::mem::forget(owner);
+                if let Some(asking) = asking {
+                    asking.set();
+                }
                 view
             })
         })

@@ -102,9 +102,9 @@ pub async fn bench() -> Outcome<()> {
     let mut stall = Stall::new(yesterday()?)?;
     let browser = Browser::open(Engine::Chromium).await?;
     let app = serve(&Setup::dist()?)?;
-    let (before, _) = measured_with(&browser, &app.url(), &stall, 0).await?;
+    let before = measured_with(&browser, &app.url(), &stall, 0).await?;
     live_through(&mut stall)?;
-    let (after, shares) = measured_with(&browser, &app.url(), &stall, SHARES).await?;
+    let after = measured_with(&browser, &app.url(), &stall, SHARES).await?;
     println!(
         "\n60 things in 12 lots, {} changes; Chromium, processor slowed down {SLOWER} times, ms",
         stall.changes.len()
@@ -113,35 +113,32 @@ pub async fn bench() -> Outcome<()> {
         "{:52}{:>18}{:>18}{:>8}",
         "", "with them", "without", "ratio"
     );
-    for (what, with, without) in [
-        (
-            format!("start to the list on Haul, {STARTS}"),
-            &after.0,
-            &before.0,
-        ),
-        (
-            format!("key to end of frame on Decide, {KEYS}"),
-            &after.1,
-            &before.1,
-        ),
-    ] {
+    let rows = [
+        (format!("start to the list on Haul, {STARTS}"), 0),
+        (format!("key to end of frame on Decide, {KEYS}"), 1),
+        ("what of that is work".to_owned(), 2),
+    ];
+    for (what, at) in rows {
+        let (with, without) = (&after.times[at], &before.times[at]);
         println!(
             "{what:52}{with:>18}{without:>18}{:>8.2}",
             with.ratio(without)
         );
     }
     let what = format!("another way to share, to the shares, {SHARES}");
-    println!("{what:52}{:>18}", Times::of(shares));
+    println!("{what:52}{:>18}", Times::of(after.shares));
     browser.expect_no_other_host()
 }
 
-/// Times of starts on Haul and of keys on Decide, and of so many changes of the way to share.
-async fn measured_with(
-    browser: &Browser,
-    url: &str,
-    stall: &Stall,
-    shares: u32,
-) -> Outcome<((Times, Times), Vec<f64>)> {
+/// What was measured with one book.
+struct Day {
+    /// To the list on Haul; of keys on Decide to the end of the frame, and what of that is work.
+    times: [Times; 3],
+    /// Of so many changes of the way to share, in ms.
+    shares: Vec<f64>,
+}
+
+async fn measured_with(browser: &Browser, url: &str, stall: &Stall, shares: u32) -> Outcome<Day> {
     let tab = measured(browser).await?;
     laid::down(&tab, url, stall).await?;
     tab.before_page(LISTED).await?;
@@ -150,15 +147,18 @@ async fn measured_with(
         tab.go("about:blank").await?;
         starts.push(listed(&tab, url).await?);
     }
-    let times = if shares > 0 {
+    let shares = if shares > 0 {
         tab.ask_later(SHARE, &[shares.into()]).await?
     } else {
         Vec::new()
     };
     tab.screen("#/decide").await?;
     type_shoes(&tab).await?;
-    let keys = measure::keys(&tab).await?;
-    Ok(((Times::of(starts), Times::of(keys)), times))
+    let [keys, work] = measure::keys(&tab).await?;
+    Ok(Day {
+        times: [Times::of(starts), keys, work],
+        shares,
+    })
 }
 
 /// Opens Haul, and gives the ms from the start of the navigation to the list.

@@ -27,6 +27,7 @@ mod home;
 mod kill;
 mod kit;
 mod late;
+mod looks;
 mod outing;
 mod paper;
 mod pile;

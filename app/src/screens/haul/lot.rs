@@ -122,7 +122,7 @@ fn lot_row(
         .class("what")
         .attr("href", &Route::Thing(row.row.id).href())
         .with(name(&row.row.name))
-        .with(marks(&row.row));
+        .with(marks(&row.row, lot.total.is_zero()));
     let share = amount(row.share.amount);
     let share = if by_hand {
         let (thing, now) = (row.row.id, row.share.amount);

@@ -24,8 +24,9 @@ pub fn name(name: &str) -> El {
     }
 }
 
-/// What is to be known of it at a glance.
-pub fn marks(row: &HaulRow) -> Nodes {
+/// What is to be known of it at a glance; `free` says whether it may have come for nothing: a thing of a lot that was paid for did not, even
+/// while its share is nothing.
+pub fn marks(row: &HaulRow, free: bool) -> Nodes {
     // Of a lot it is the share that counts, and not what was asked for the thing alone.
     let is_over = row.expected.as_ref().is_some_and(|expected| {
         let ceiling = expected.ceiling;
@@ -36,7 +37,7 @@ pub fn marks(row: &HaulRow) -> Nodes {
         pieces => format!("set of {pieces}"),
     });
     let marks = [
-        (row.paid.is_zero() && !row.kept, "free find"),
+        (free && row.paid.is_zero() && !row.kept, "free find"),
         (row.by == Paying::Other, "other"),
         (row.kept, "kept"),
         (is_over, "over the limit"),
@@ -66,7 +67,7 @@ pub fn row(row: &HaulRow, currency: Currency) -> El {
         .class("row")
         .attr("href", &Route::Thing(row.id).href())
         .attr("data-thing", &row.id.to_string())
-        .with(span("what").with(name(&row.name)).with(marks(row)))
+        .with(span("what").with(name(&row.name)).with(marks(row, true)))
         .with(span("sells").with(sells))
         .with(span("paid").with(format::amount(row.paid, currency)))
 }

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use haulwren_core::book::ThingCommand;
 use haulwren_core::id::ThingId;
-use haulwren_core::money::Currency;
+use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::cautions;
 use haulwren_core::view::HaulRow;
 
@@ -21,7 +21,7 @@ use crate::ui::el::{El, Nodes, button, div, el, span};
 use haulwren_core::book::Marks;
 
 /// What it cost, sells for, and how it was judged; the way to its lot.
-pub fn figures(row: &HaulRow, currency: Currency) -> Nodes {
+pub fn figures(store: Store, row: &HaulRow, currency: Currency) -> Nodes {
     let amount = |money| format::amount(money, currency);
     let sells = row
         .sells
@@ -43,13 +43,16 @@ pub fn figures(row: &HaulRow, currency: Currency) -> Nodes {
         .with(sells)
         .with(judged);
     let lot = row.lot.map(|lot| {
+        let free = store
+            .read(|book| book.lot(lot)?.paid)
+            .is_none_or(Money::is_zero);
         el("a")
             .class("row")
             .attr("href", &Route::Lot(lot).href())
             .with(
                 span("what")
                     .with("The lot that it was bought in")
-                    .with(row::marks(row)),
+                    .with(row::marks(row, free)),
             )
     });
     [sums.into(), Nodes::from(lot)].into()

@@ -32,7 +32,7 @@ pub fn page(id: ThingId) -> El {
         let drawn = store.haul_view().with(|view| {
             let view = view.as_ref()?;
             let row = view.rows.iter().find(|row| row.id == id)?;
-            Some(facts::figures(row, view.currency))
+            Some(facts::figures(store, row, view.currency))
         });
         drawn.unwrap_or_else(|| {
             if store.all_read.get() {

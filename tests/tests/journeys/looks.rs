@@ -1,0 +1,192 @@
+//! How the screens of a day out look: the accessibility checker in both themes, on a phone and on a desktop; and that everything fits, on a
+//! small phone and with large text too. Pictures of each are taken when somebody asks for them.
+
+use haulwren_tests::browser::{Engine, Fit, Outcome, Tab, wrong};
+
+use crate::access::Faults;
+use crate::common::Stall;
+use crate::{outing, png};
+
+journeys!(of_a_trip => trip_in_chromium Chromium);
+journeys!(of_things => things_in_chromium Chromium);
+journeys!(of_questions => questions_in_chromium Chromium);
+
+/// Looks at a screen in every size.
+async fn look(faults: &mut Faults, tab: &Tab, screen: &str) -> Outcome<()> {
+    tab.pictures(screen).await?;
+    for fit in Fit::ALL {
+        tab.fit(fit).await?;
+        let screen = format!("{screen}-{}", fit.name());
+        if matches!(fit, Fit::Small | Fit::LargeText) {
+            tab.picture(&screen).await?;
+        } else {
+            faults.note(tab.expect_accessible_in_both(&screen).await)?;
+        }
+        faults.note(tab.expect_targets(&screen).await)?;
+        faults.note(tab.expect_to_fit(&screen).await)?;
+    }
+    Ok(())
+}
+
+/// A trip under way with a day's things, the stop named; so far that Haul shows all that it can.
+async fn day(engine: Engine) -> Outcome<Stall> {
+    let stall = Stall::open(engine).await?;
+    let tab = &stall.tab;
+    outing::start_trip(tab, "80", "48210").await?;
+    outing::next_sale(tab).await?;
+    outing::twelve_for(tab, "10").await?;
+    outing::thing(tab, "linen wrap dress", "6", "26").await?;
+    outing::free_find(tab, "enamel jug", "16").await?;
+    let picture = stall.browser.downloads().join("jug.png");
+    png::write(&picture)?;
+    outing::photo(tab, &picture).await?;
+    outing::weigh(tab, "brass bookends", "4.50", "28").await?;
+    outing::call_it(tab, "brass bookends", true).await?;
+    tab.buy().await?;
+    outing::three_for(tab, "10").await?;
+    outing::weigh(tab, "waxed jacket, child", "7", "30").await?;
+    tab.key("pile").await?;
+    tab.screen("#/haul").await?;
+    tab.tap(".haul-list a[data-stop]").await?;
+    tab.tap("[data-change-stop]").await?;
+    outing::answer(tab, &[("Name", "Alder Lane driveway sale")]).await?;
+    Ok(stall)
+}
+
+async fn of_a_trip(engine: Engine) -> Outcome<()> {
+    let stall = day(engine).await?;
+    let (tab, faults) = (&stall.tab, &mut Faults::default());
+    tab.element(".thing-page [data-lot]").await?;
+    look(faults, tab, "stop").await?;
+    tab.press("Record of what was paid").await?;
+    tab.element(".paper-table .total").await?;
+    look(faults, tab, "record").await?;
+    tab.screen("#/haul/trips").await?;
+    tab.element("[data-trip]").await?;
+    look(faults, tab, "trips").await?;
+    tab.tap("[data-trip]").await?;
+    tab.element(".thing-page [data-stop]").await?;
+    look(faults, tab, "trip").await?;
+    tab.press("Sheet of the trip").await?;
+    tab.element(".paper-table .total").await?;
+    look(faults, tab, "sheet").await?;
+    tab.screen("#/haul/take-home").await?;
+    tab.element("[data-bring]").await?;
+    look(faults, tab, "take-home").await?;
+    tab.screen("#/haul").await?;
+    tab.element(".haul-list [data-lot]").await?;
+    look(faults, tab, "haul-trip").await?;
+    outing::count_cash(tab, "49").await?;
+    outing::end_trip(tab, "48247").await?;
+    tab.screen("#/haul").await?;
+    look(faults, tab, "haul-ended").await?;
+    stall.expect_sound().await?;
+    std::mem::take(faults).tell()
+}
+
+async fn of_things(engine: Engine) -> Outcome<()> {
+    let stall = day(engine).await?;
+    let (tab, faults) = (&stall.tab, &mut Faults::default());
+    tab.screen("#/haul").await?;
+    tab.press_in(".haul-list", "Lot of 3").await?;
+    tab.element(".thing-page .lot-row").await?;
+    look(faults, tab, "lot").await?;
+    tab.tap(".thing-page .split .keys > label:last-child")
+        .await?;
+    tab.element(".thing-page .lot-foot .loss").await?;
+    look(faults, tab, "lot-by-hand").await?;
+    tab.screen("#/haul").await?;
+    tab.press_in(".haul-list", "12 things for 10.00").await?;
+    tab.element("[data-sort]").await?;
+    look(faults, tab, "lot-unsorted").await?;
+    tab.screen("#/haul/new-lot").await?;
+    tab.element("[data-count]").await?;
+    look(faults, tab, "new-lot").await?;
+    tab.tap("[data-count=\"12\"]").await?;
+    tab.keys("10").await?;
+    look(faults, tab, "new-lot-typed").await?;
+    tab.screen("#/haul").await?;
+    tab.press_in(".haul-list", "enamel jug").await?;
+    tab.element("img[data-picture]").await?;
+    look(faults, tab, "thing-bought").await?;
+    tab.screen("#/haul").await?;
+    tab.tap("[data-choose]").await?;
+    tab.tap(".haul-list input.choose").await?;
+    look(faults, tab, "haul-several").await?;
+    tab.press("Done").await?;
+    outing::thing(tab, "felt slippers", "3", "11").await?;
+    tab.element("[data-undo] input[data-photo]").await?;
+    // Decide itself is looked at elsewhere: here it is the keys beside the words of the last save.
+    tab.pictures("decide-bought").await?;
+    for fit in Fit::ALL {
+        tab.fit(fit).await?;
+        tab.picture(&format!("decide-bought-{}", fit.name()))
+            .await?;
+        // On a small or a low screen the words of Decide come first, and Undo is scrolled to.
+        if matches!(fit, Fit::Phone | Fit::Desktop) {
+            faults.note(expect_undo_in_sight(tab, fit.name()).await)?;
+        }
+    }
+    tab.press_in("[data-undo]", "Last ten").await?;
+    tab.element("dialog[open] li").await?;
+    look(faults, tab, "last-ten").await?;
+    stall.expect_sound().await?;
+    std::mem::take(faults).tell()
+}
+
+/// After a purchase Undo and the picture's key are seen whole without scrolling.
+async fn expect_undo_in_sight(tab: &Tab, size: &str) -> Outcome<()> {
+    let script = "const box = document.querySelector('[data-undo]').getBoundingClientRect();
+        const around = document.querySelector('.decide-top').getBoundingClientRect();
+        return [...document.querySelectorAll('[data-undo] .press')].filter((key) => {
+          const at = key.getBoundingClientRect();
+          return at.top < around.top || at.bottom > around.bottom + 0.5 || at.left < box.left || at.right > box.right + 0.5;
+        }).map((key) => key.innerText.trim())";
+    let hidden: Vec<String> = tab.ask(script).await?;
+    if hidden.is_empty() {
+        return Ok(());
+    }
+    wrong(format!("decide-bought-{size}: out of sight: {hidden:?}"))
+}
+
+/// A question: where it is asked, the key that asks it, and the name of its picture.
+const QUESTIONS: [(&str, &str, &str); 6] = [
+    ("#/haul", ".haul-list [data-purse]", "ask-purse"),
+    ("[data-trip]", "[data-end-trip]", "ask-end"),
+    (".haul-list a[data-stop]", "[data-change-stop]", "ask-stop"),
+    (".haul-list a[data-lot]", "[data-sort]", "ask-sort"),
+    (".haul-list [data-thing] a", "[data-marks]", "ask-marks"),
+    (".haul-list [data-thing] a", "Another lot", "ask-lot"),
+];
+
+async fn of_questions(engine: Engine) -> Outcome<()> {
+    let stall = day(engine).await?;
+    let (tab, faults) = (&stall.tab, &mut Faults::default());
+    for (place, key, screen) in QUESTIONS {
+        tab.screen("#/haul/trips").await?;
+        tab.screen("#/haul").await?;
+        if place == "[data-trip]" {
+            tab.screen("#/haul/trips").await?;
+        }
+        if !place.starts_with('#') {
+            tab.tap(place).await?;
+        }
+        if key.contains('[') {
+            tab.tap(key).await?;
+        } else {
+            tab.press_in(".thing-page", key).await?;
+        }
+        tab.element("dialog[open] [data-answer]").await?;
+        look(faults, tab, screen).await?;
+        tab.press_in("dialog[open]", "Close").await?;
+        let closed = "return document.querySelector('dialog[open]') === null";
+        tab.until("the question to go", closed).await?;
+    }
+    outing::end_trip(tab, "48247").await?;
+    tab.screen("#/haul").await?;
+    tab.tap(".haul-list [data-start-trip]").await?;
+    tab.element("dialog[open] [data-answer]").await?;
+    look(faults, tab, "ask-start").await?;
+    stall.expect_sound().await?;
+    std::mem::take(faults).tell()
+}

@@ -14,7 +14,7 @@ pub fn strip(
 ) -> El {
     let saved = move || {
         let (icon, words) = match (is_sample, offline.get()) {
-            (true, _) => (Icon::Tag, "Sample data, nothing of yours"),
+            (true, _) => (Icon::Tag, "Sample data"),
             (false, true) => (Icon::NoSignal, "No signal. Saved on this device"),
             (false, false) => (Icon::Saved, "Saved on this device"),
         };

@@ -1,5 +1,5 @@
-//! The screens of Set up come late, in a module of their own: they open from a cold link, with the server shut, and when that module could
-//! not be fetched at first.
+//! What a first verdict does not need comes late, in a module of its own: it opens from a cold link, with the server shut, and when that
+//! module could not be fetched at first; and a verdict stands without it.
 
 use std::path::{Path, PathBuf};
 
@@ -14,18 +14,12 @@ async fn opens_from_a_cold_link(engine: Engine) -> Outcome<()> {
     let mut stall = Stall::open(engine).await?;
     stall.tab.offline_ready().await?;
     stall.server.stop();
-    let again = stall.browser.new_tab().await?;
-    again.open_app(&stall.url).await?;
-    again.weigh_up("6", DRESS).await?;
-    if asked_by_the_page(&again).await? {
-        return wrong("a verdict has the screens of Set up come along");
-    }
     let cold = stall.browser.new_tab().await?;
     cold.open_app(&format!("{}#/settings/venue/new", stall.url))
         .await?;
     cold.fill("Name of the venue", "Townboard").await?;
     if !asked_by_the_page(&cold).await? {
-        return wrong("the screens of Set up are not where this journey looks for them");
+        return wrong("what comes late is not where this journey looks for it");
     }
     stall.expect_sound().await
 }
@@ -66,7 +60,16 @@ async fn is_asked_for_again(engine: Engine) -> Outcome<()> {
     tab.press("Save venue").await?;
     tab.screen("#/decide").await?;
     tab.weigh_up("6", DRESS).await?;
-    tab.expect_running().await
+    tab.expect_running().await?;
+
+    // And once more without it: a verdict, and a purchase, need nothing that comes late.
+    std::fs::remove_file(&missing).map_err(Failure::system("cannot take the module out"))?;
+    let without = browser.new_tab().await?;
+    without.open_app(&server.url()).await?;
+    without.weigh_up("6", DRESS).await?;
+    without.expect_verdict("buy").await?;
+    without.buy().await?;
+    without.expect_running().await
 }
 
 fn late_module(dist: &Path) -> Outcome<String> {

@@ -117,7 +117,7 @@ async fn of_things(engine: Engine) -> Outcome<()> {
     look(faults, tab, "thing-bought").await?;
     tab.screen("#/haul").await?;
     tab.tap("[data-choose]").await?;
-    tab.tap(".haul-list input.choose").await?;
+    tab.tap(".haul-list .choose").await?;
     look(faults, tab, "haul-several").await?;
     tab.press("Done").await?;
     outing::thing(tab, "felt slippers", "3", "11").await?;

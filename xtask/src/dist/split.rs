@@ -1,4 +1,4 @@
-//! Splits the module in two: what a first verdict needs, and the screens of Set up, which are fetched when they are first opened.
+//! Splits the module in two: what a first verdict needs, and the rest, which is fetched once the first screen stands.
 //!
 //! The bundler knows nothing of this. It leaves what the compiler made, which is split here; then the binding generator writes the script
 //! anew for the first part, and both take the place of what the bundler wrote. Which function goes where is found out from the relocations

@@ -50,12 +50,12 @@ impl Chosen {
     pub fn tick_box(self, thing: ThingId, name: &str) -> Option<El> {
         self.is_on().then(|| {
             let name = if name.is_empty() { "no name yet" } else { name };
-            el("input")
+            let tick = el("input")
                 .attr("type", "checkbox")
-                .attr("class", "choose")
                 .attr("aria-label", name)
                 .checked_of(Rc::new(move || self.holds(thing)))
-                .on("change", move |_| self.tick(thing))
+                .on("change", move |_| self.tick(thing));
+            el("label").class("choose").with(tick)
         })
     }
 }

@@ -13,7 +13,7 @@ async fn look_around(engine: Engine) -> Outcome<()> {
     let url = server.url();
     tab.open_app(&url).await?;
     look_at(&tab, "first").await?;
-    tab.press("Look around in a sample").await?;
+    turn(&tab, "Look around in a sample").await?;
     in_sample(&tab).await?;
 
     // The dress of the sample: keeps 9.90 at 6.00, no more than 7.50.
@@ -39,7 +39,7 @@ async fn look_around(engine: Engine) -> Outcome<()> {
     own.close().await?;
 
     tab.focus().await?;
-    tab.press("Leave the sample").await?;
+    turn(&tab, "Leave the sample").await?;
     let left = "return document.documentElement.dataset.ready === \"1\"
         && !document.querySelector(\"[data-leave-sample]\")
         && !!document.querySelector(\"button[data-field=ask]\")";
@@ -47,11 +47,18 @@ async fn look_around(engine: Engine) -> Outcome<()> {
     tab.expect_bought(0).await?;
     // Looked at again, it is as new.
     tab.screen("#/settings").await?;
-    tab.press("Look around in a sample").await?;
+    turn(&tab, "Look around in a sample").await?;
     in_sample(&tab).await?;
     tab.expect_bought(6).await?;
     tab.expect_running().await?;
     browser.expect_quiet(&tab).await
+}
+
+/// Turns to the sample or back, and waits until the page has gone: it is loaded anew, and until then looks much the same.
+async fn turn(tab: &Tab, key: &str) -> Outcome<()> {
+    tab.run_with("window.__turning = true", &[]).await?;
+    tab.press(key).await?;
+    tab.until("another page", "return !window.__turning").await
 }
 
 /// Waits until the sample is laid out.

@@ -159,7 +159,7 @@ proptest! {
         let haul = haul(&device.state).unwrap();
         prop_assert_eq!(rows.len(), haul.rows.len());
         let sum = |name: &str| rows.iter().filter(|row| !row[name].is_empty()).map(|row| minor(&row[name])).sum::<i64>();
-        // What was paid, less what is on things that are not sorted yet and on none.
+        // What was paid and what work cost, less what is on things that are not sorted yet and on none.
         let all = device.state.reckoning();
         prop_assert_eq!(sum("paid") + sum("work"), all.on_things.minor());
         prop_assert_eq!(all.on_things.plus(all.on_unsorted).plus(all.not_yet_shared), haul.spent.plus(all.work));

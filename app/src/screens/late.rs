@@ -17,7 +17,9 @@ pub fn screen(route: Route) -> Nodes {
         Late::Here(further) => return untrack(|| (further.screen)(route)),
         Late::Coming => {
             ask(Late::Missing);
-            parts::status("Opening").class("pad")
+            parts::status("Opening")
+                .class("pad")
+                .attr("data-opening", "")
         }
         Late::Missing => missing(),
     };

@@ -28,6 +28,7 @@ use leptos::task::spawn_local;
 use crate::late::{Late, ask as late_ask};
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
+use crate::shell::page as shell;
 use crate::store::{Keeping, Phase, use_store};
 use crate::ui::ask::ask_sheet;
 use crate::ui::el::{El, Nodes, div, el, follow_later};
@@ -50,6 +51,11 @@ pub fn app() -> El {
     });
     let is_ready = worked(move || store.phase.with(|phase| *phase == Phase::Ready));
     let has_begun = worked(move || store.read_setup(|book| book.currency().is_some()));
+    // Says on the page which screen was drawn last.
+    follow_later(Box::new(|| {
+        route::now();
+        shell::mark("at", &window().location().hash().unwrap_or_default());
+    }));
     // What comes late is fetched once the first screen stands, so that it is there before it is opened.
     let fetch = Cell::new(None);
     follow_later(Box::new(move || {

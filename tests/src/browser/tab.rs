@@ -99,7 +99,9 @@ impl Tab {
     pub async fn screen(&self, route: &str) -> Outcome<()> {
         self.run_with("location.hash = arguments[0]", &[json!(route)])
             .await?;
-        let script = "return location.hash === arguments[0]";
+        // Drawn, and come where it comes late.
+        let script = "return document.documentElement.dataset.at === arguments[0]
+            && !document.querySelector(\"[data-opening]\")";
         self.until_with(&format!("the screen {route}"), script, &[json!(route)])
             .await
     }

@@ -20,7 +20,7 @@ pub fn name_sheet(desk: Desk) -> El {
             Late::Here(further) => untrack(|| (further.what)(desk.naming)),
             Late::Coming => {
                 ask(Late::Missing);
-                parts::status("Opening").into()
+                parts::status("Opening").attr("data-opening", "").into()
             }
             Late::Missing => missing().into(),
         }

@@ -93,7 +93,9 @@ async fn expect_opens(tab: &Tab, screen: &str, one: &Shown) -> Outcome<()> {
         return wrong(format!("{what} is no button"));
     }
     tab.tap("[data-walk]").await?;
-    tab.element("dialog[open] h2").await?;
+    if let Err(missed) = tab.element("dialog[open] h2").await {
+        return wrong(format!("{what} opens no sheet: {missed}"));
+    }
     let sheet: Sheet = tab.ask(LINES).await?;
     if sheet.sum.is_empty() && one.name == "ceiling" && one.amount.as_deref() == Some("0.00") {
         // Nothing is the most to pay where a rule breaks even for nothing: that rule is what stands behind it.
@@ -172,6 +174,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     let bought = [&with_low[..], &["pay"]].concat();
     tab.weigh_up("6", DRESS).await?;
     tab.key("rub").await?;
+    tab.expect_figures(&[("ceiling", "7.50")]).await?;
     all_open(tab, "Decide without an ask", &with_low).await?;
     for (ask, verdict) in [("6", "buy"), ("12", "haggle"), ("20", "leave")] {
         tab.type_in("ask", ask).await?;
@@ -192,6 +195,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
         tab.key("pile").await?;
     }
     tab.tap("[data-key=\"to-pile-screen\"]").await?;
+    tab.screen("#/pile").await?;
     let pile = [&RAIL[..], &["up-to", "sum Asked", "sum Up to"]].concat();
     all_open(tab, "Pile without a price", &pile).await?;
     let paid = [&pile[..], &["pay"]].concat();

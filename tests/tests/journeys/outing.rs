@@ -71,6 +71,7 @@ pub async fn three_for(tab: &Tab, paid: &str) -> Outcome<()> {
         tab.key("pile").await?;
     }
     tab.tap("[data-key=\"to-pile-screen\"]").await?;
+    tab.screen("#/pile").await?;
     tab.element(".pile-row").await?;
     tab.keys(paid).await?;
     tab.buy().await.map(drop)

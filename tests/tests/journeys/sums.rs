@@ -91,6 +91,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
         tab.key("pile").await?;
     }
     tab.tap("[data-key=\"to-pile-screen\"]").await?;
+    tab.screen("#/pile").await?;
     let named = ["Dress", "Shirt or top", "Crockery"];
     expect_texts(tab, ".pile-row .name", &named).await?;
     expect_texts(tab, ".pile-row .asked", &["3.00", "1.00", "9.00"]).await?;

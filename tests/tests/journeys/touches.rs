@@ -102,6 +102,7 @@ async fn at_the_table(engine: Engine) -> Outcome<()> {
     tab.weigh_up("6", DRESS).await?;
     tab.key("pile").await?;
     tab.tap("[data-key=\"to-pile-screen\"]").await?;
+    tab.screen("#/pile").await?;
     let mut price = Touches::default();
     price.tap(tab, "[data-asked]").await?;
     price.keys(tab, "5").await?;

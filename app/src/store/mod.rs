@@ -11,8 +11,11 @@ mod photos;
 mod pile;
 mod sample;
 mod saving;
+mod way;
 
 pub use bring::Bringing;
+pub use copy::Going;
+pub use way::{Choice, Way};
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;

@@ -2,6 +2,9 @@
 
 use core::mem::take;
 
+/// Takes a line.
+pub(super) type TakeLine<'a, E> = dyn FnMut(Option<&[u8]>) -> Result<(), E> + 'a;
+
 /// What of a line has come.
 #[derive(Debug)]
 pub(super) struct Lines {
@@ -23,7 +26,7 @@ impl Lines {
     pub(super) fn push<E>(
         &mut self,
         bytes: &[u8],
-        take_line: &mut dyn FnMut(Option<&[u8]>) -> Result<(), E>,
+        take_line: &mut TakeLine<'_, E>,
     ) -> Result<(), E> {
         for piece in bytes.split_inclusive(|byte| *byte == b'\n') {
             // The end of the line may come on top.

@@ -4,6 +4,7 @@ mod bring;
 mod keeping;
 mod postage;
 mod rules;
+mod send;
 mod venue;
 
 use super::first::UNITS;

@@ -44,14 +44,16 @@ impl BookWriter {
         }
     }
 
-    /// Takes the line of a change, byte for byte as it is stored; one that was taken before is passed over. Gives the parts that are full.
+    /// Takes the line of a change, byte for byte as it is stored. Gives the parts that are full. A line that was taken before is passed
+    /// over, and so is one beyond the header's `have`: an import that is only laid beside the book, or what was saved meanwhile.
     ///
     /// # Errors
     /// When it is no change.
     pub fn line(&mut self, line: &str) -> Result<Vec<Part>, BadLine> {
         let links = Links::of(line)?;
         let mut full = Vec::new();
-        if self.is_written(&links) {
+        let is_beyond = links.key.seq > self.header.have.of(links.key.device);
+        if is_beyond || self.is_written(&links) {
             return Ok(full);
         }
         if !self.is_due(&links) {

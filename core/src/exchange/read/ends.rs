@@ -3,7 +3,7 @@
 use super::ReadError;
 use crate::change::{BadLine, read_line};
 use crate::exchange::{Header, Trailer};
-use crate::json::{Object, field, fill};
+use crate::json::{self, Object, field};
 use serde::de::Error as _;
 use serde_json::Error;
 
@@ -38,7 +38,8 @@ fn of_this_version(object: &Object, version: u64) -> Result<Header, Error> {
         field(object, "sender")?,
         field(object, "have")?,
     );
-    fill(object, "part", &mut header.part)?;
+    // Only a help for what is said of a part before its turn: what says it otherwise is passed over.
+    header.part = object.get("part").and_then(json::of);
     Ok(header)
 }
 

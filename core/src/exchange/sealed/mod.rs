@@ -2,7 +2,7 @@
 //!
 //! **Line 1, the lock.** `alg` `PBES2-HS512+A256KW` (RFC 7518 section 4.8), `p2s` a salt of 16 bytes, `p2c` [`ROUNDS`], `enc` `A256GCM`. Its
 //! payload is the file's key: 32 bytes, raw, not a JWK and not text. The passphrase is the UTF-8 of what was typed as RFC 8265 section 4.2
-//! (OpaqueString) prepares it: spaces of other scripts become plain ones, then Unicode form NFC; and blanks at both ends are left off,
+//! (`OpaqueString`) prepares it: spaces of other scripts become plain ones, then Unicode form NFC; and blanks at both ends are left off,
 //! since keyboards of phones add one.
 //!
 //! **Then the slices,** one for each [`SLICE`] bytes of the plain file, an empty file being one empty slice: `alg` `dir`, `enc` `A256GCM`, by

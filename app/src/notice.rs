@@ -116,6 +116,11 @@ impl Notice {
                 "The connection to the storage was lost. Reload the page. What you typed is kept.",
                 Cure::Reload,
             ),
+            Fault::MovedBack => Self::new(
+                fact,
+                "Another tab undid what a file had brought in. Reload the page. What you typed is kept.",
+                Cure::Reload,
+            ),
             fault => Self::new(
                 fact,
                 format!("The storage says: {fault}. Try again, or save a copy."),

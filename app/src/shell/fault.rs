@@ -20,6 +20,9 @@ pub enum Fault {
     /// Written by a later version of the app.
     #[error("the book was last used by a newer version of this app")]
     Newer,
+    /// Another tab undid an import that this one still has in mind.
+    #[error("another tab took out again what a file had brought in")]
+    MovedBack,
     /// Something stored does not read back.
     #[error("what is stored is damaged: {0}")]
     Damaged(String),

@@ -1,6 +1,6 @@
 //! Marks on the page's root that the boot script and the tests read.
 
-use leptos::prelude::document;
+use leptos::prelude::{document, window};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -38,5 +38,12 @@ pub fn root() -> HtmlElement {
 pub fn drop_frame() {
     if let Some(frame) = document().get_element_by_id("frame") {
         frame.remove();
+    }
+}
+
+/// Loads the page anew. What is typed is kept.
+pub fn reload() {
+    if let Err(error) = window().location().reload() {
+        leptos::logging::warn!("the page does not load anew: {error:?}");
     }
 }

@@ -5,6 +5,7 @@ use crate::live::Live;
 use crate::notice::Notice;
 use crate::shell::bring::{self, Found, Unread};
 use crate::shell::device;
+use crate::shell::page;
 use crate::shell::second;
 use haulwren_core::book::{Command, Touched};
 use leptos::task::spawn_local;
@@ -21,8 +22,10 @@ pub enum Bringing {
     Found(Found),
     /// It is being taken: steps done, of all.
     Taking(usize, usize),
-    /// So many changes came in.
-    Done(usize),
+    /// It is in.
+    Done(Found),
+    /// It is being taken out again: steps done, of all.
+    Undoing(usize, usize),
     /// It was not taken, and why.
     Refused(String),
 }
@@ -81,7 +84,51 @@ impl Store {
             if let Some(tabs) = &*self.inner.tabs.borrow() {
                 tabs.tell(self.inner.book.borrow().head());
             }
-            told.set(Bringing::Done(found.incoming.changes.len()));
+            told.set(Bringing::Done(found));
+        });
+    }
+
+    /// Whether what the last file brought in can be undone as a whole.
+    pub async fn can_undo_import(self) -> bool {
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return false;
+        };
+        let head = self.inner.book.borrow().head();
+        match bring::Undoable::now(&db, head).await {
+            Ok(undoable) => undoable.is_some(),
+            Err(fault) => {
+                leptos::logging::warn!("the last import can't be undone: {fault}");
+                false
+            }
+        }
+    }
+
+    /// Undoes what the last file brought in. The page, and that of every other tab, then loads anew with the book as it was.
+    pub fn undo_import(self, told: Live<Bringing>) {
+        told.set(Bringing::Undoing(0, 0));
+        self.saving.set(true);
+        spawn_local(async move {
+            let Some(db) = self.inner.db.borrow().clone() else {
+                return;
+            };
+            let progress = |done, all| told.set(Bringing::Undoing(done, all));
+            let undone = bring::undo(&db, &self.inner.book, &progress).await;
+            self.saving.set(false);
+            match undone {
+                Ok(true) => {}
+                Ok(false) => return told.set(Bringing::Refused(TOO_LATE.to_owned())),
+                Err(fault) => {
+                    return told.set(Bringing::Refused(self.why_unread(&Unread::Fault(fault))));
+                }
+            }
+            let second = self.inner.second.borrow().clone();
+            if let Some(second) = second {
+                second::agree_again(&db, &second).await;
+            }
+            if let Some(tabs) = &*self.inner.tabs.borrow() {
+                tabs.tell_again();
+            }
+            page::reload();
         });
     }
 
@@ -106,4 +153,5 @@ impl Store {
     }
 }
 
+const TOO_LATE: &str = "Something was saved, or a file written, since it came in. What it changed can still be put back one by one: see the history of each thing.";
 const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";

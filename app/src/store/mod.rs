@@ -4,6 +4,7 @@
 
 mod bring;
 mod copy;
+mod devices;
 mod drafts;
 mod look;
 mod open;
@@ -13,6 +14,7 @@ mod sample;
 mod saving;
 
 pub use bring::Bringing;
+pub use devices::Keeper;
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;

@@ -27,11 +27,12 @@ impl Store {
     async fn opened(self) -> Result<(), Fault> {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner;
-        self.open_second(&db).await;
+        // First, so that the second copy gets nothing of a file that was only laid beside.
         bring::settle(&db, &|done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })
         .await?;
+        self.open_second(&db).await;
         let state = start::begin(&db, |done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })

@@ -24,7 +24,7 @@ mod trips;
 mod venue_form;
 mod what;
 
-pub use brought::brought;
+pub use brought::{Move, Weighed, brought};
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use clock::minutes_of;

@@ -1,8 +1,9 @@
 //! Bringing in a book file: chosen or dropped on the page, looked into, then taken.
 
+use super::brought::brought_panel;
 use crate::live::Live;
 use haulwren_core::exchange::Meeting;
-use haulwren_core::view::brought;
+use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DragEvent;
 
@@ -59,20 +60,12 @@ pub fn page() -> Nodes {
 
 fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nodes {
     match now {
-        Bringing::Idle => chooser(store, told, word).into(),
+        Bringing::Idle => [chooser(store, told, word), undo_key(store, told)].into(),
         Bringing::Reading(done, all) => progress("Reading the file", *done, *all).into(),
         Bringing::Taking(done, all) => progress("Bringing it in", *done, *all).into(),
         Bringing::Found(found) => preview(store, told, found),
-        Bringing::Done(0) => [
-            parts::status("Nothing in it was new. The book is as it was."),
-            chooser(store, told, "Choose another file"),
-        ]
-        .into(),
-        Bringing::Done(count) => [
-            parts::status(&format!("It is in the book: {count} changes.")),
-            chooser(store, told, "Choose another file"),
-        ]
-        .into(),
+        Bringing::Undoing(done, all) => progress("Taking it out again", *done, *all).into(),
+        Bringing::Done(found) => in_the_book(store, told, found),
         Bringing::Refused(why) => [
             parts::line(why).class("fault").attr("role", "alert"),
             parts::support("Nothing was changed."),
@@ -123,12 +116,6 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
         ]
         .into();
     }
-    let lines = brought(&incoming.new);
-    let sum = if lines.is_empty() {
-        "Nothing in it is new.".to_owned()
-    } else {
-        format!("New in this file: {}.", lines.join(", "))
-    };
     let taken = found.clone();
     let take = button("press go")
         .attr("data-bring-in", "")
@@ -144,5 +131,34 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let keys = div("pair keys-row")
         .with(has_new.then_some(take))
         .with(not_now);
-    [parts::status(&sum), div("bare").with(ahead), keys].into()
+    [brought_panel(found, false), div("bare").with(ahead), keys].into()
+}
+
+/// What came in, until it is put away.
+fn in_the_book(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
+    let close = button("press")
+        .attr("data-close-import", "")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Close");
+    [brought_panel(found, true), undo_key(store, told), close].into()
+}
+
+/// The key that takes out again what the last file brought in, as long as that can be done.
+fn undo_key(store: Store, told: Live<Bringing>) -> El {
+    let can = Live::new(false);
+    spawn_local(async move {
+        let can_undo = store.can_undo_import().await;
+        if !can.is_gone() {
+            can.set(can_undo);
+        }
+    });
+    div("bare").show(move || {
+        can.get().then(|| {
+            button("press")
+                .attr("data-undo-import", "")
+                .on_click(move || store.undo_import(told))
+                .with(sign(Icon::Undo))
+                .with("Undo the import")
+        })
+    })
 }

@@ -1,6 +1,8 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
 mod bring;
+mod brought;
+mod devices;
 mod keeping;
 mod postage;
 mod rules;
@@ -36,6 +38,7 @@ pub fn screen(route: Route) -> Nodes {
         Route::Kind(id) => postage::pack::kind(id),
         Route::Pocket => pocket::pocket(),
         Route::BookFile => bring::page(),
+        Route::Devices => devices::page(),
         _ => settings(),
     }
 }
@@ -64,7 +67,13 @@ fn settings() -> Nodes {
         .with(theme())
         .with(units())
         .with(parts::heading("Your book"))
-        .with(keeping::keeping_safe());
+        .with(keeping::keeping_safe())
+        .with(parts::link(
+            "press",
+            Route::Devices,
+            Icon::Saved,
+            "Devices, and what they keep",
+        ));
     [
         titled(|| "Set up".to_owned()),
         div("scroll").with(form),

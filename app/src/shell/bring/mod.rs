@@ -5,8 +5,10 @@
 
 mod finish;
 mod note;
+mod undo;
 
 pub use finish::settle;
+pub use undo::{Undoable, spoil, undo};
 
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::fault::Fault;
@@ -14,8 +16,9 @@ use super::lock;
 use super::save::{self, Head};
 use haulwren_core::book::State;
 use haulwren_core::change::{Key, RecordKey, Vector};
-use haulwren_core::exchange::{Against, BookReader, Incoming, Line, ReadError};
+use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting, ReadError};
 use haulwren_core::json;
+use haulwren_core::view::Weighed;
 use js_sys::Uint8Array;
 use note::{Note, Stage};
 use std::cell::RefCell;
@@ -62,6 +65,8 @@ pub type Progress<'a> = &'a dyn Fn(usize, usize);
 pub struct Found {
     /// What it brings.
     pub incoming: Rc<Incoming>,
+    /// What that would do to the book.
+    pub weighed: Rc<Weighed>,
     at: Vector,
 }
 
@@ -91,10 +96,30 @@ pub async fn read(
     if incoming.already_known > 0 {
         compare(db, &incoming).await?;
     }
+    let weighed = weigh(db, book, &incoming).await?;
     Ok(Found {
         incoming: Rc::new(incoming),
+        weighed: Rc::new(weighed),
         at,
     })
+}
+
+/// Works out, record by record, what the file would do.
+async fn weigh(db: &Db, book: &RefCell<State>, incoming: &Incoming) -> Result<Weighed, Fault> {
+    let mut lines: Vec<&Line> = incoming.changes.iter().collect();
+    lines.sort_unstable_by(|one, other| (&one.record, one.key).cmp(&(&other.record, other.key)));
+    let mut weighed = Weighed::default();
+    for of_record in lines.chunk_by(|one, next| one.record == next.record) {
+        let record = &of_record[0].record;
+        let had = match incoming.meeting {
+            // Nothing is here.
+            Meeting::Fresh => Vec::new(),
+            Meeting::Same | Meeting::Two => save::history(db, record).await?,
+        };
+        let new = of_record.iter().map(|line| line.change()).collect();
+        weighed.add(&book.borrow(), record, new, had);
+    }
+    Ok(weighed)
 }
 
 async fn piece(file: &Blob, from: u64, to: u64) -> Option<Vec<u8>> {
@@ -145,8 +170,10 @@ pub async fn take(
     note.put_in(&transaction)?;
     note::put_peer(&transaction, incoming).await?;
     put_notes(&transaction, &after)?;
+    let before = Undoable::of(number, &book.borrow());
+    before.put_in(&transaction)?;
     transaction.complete().await?;
-    fold_records(db, book, &incoming.touched(), progress).await?;
+    fold_records(db, book, &incoming.touched(), None, progress).await?;
     note.set(number, Stage::Done);
     note.write(db).await?;
     let mut state = book.borrow_mut();
@@ -206,19 +233,23 @@ async fn lay_beside(
     Ok(())
 }
 
-/// Folds records again from all their changes, in memory and on the disk.
+/// Folds records again from all their changes, in memory and on the disk; without those of one import, when that is being undone. A record
+/// of which nothing was said goes.
 async fn fold_records(
     db: &Db,
     book: &RefCell<State>,
     records: &[RecordKey],
+    without: Option<u64>,
     progress: Progress<'_>,
 ) -> Result<(), Fault> {
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[CHANGES, RECORDS])?;
         for record in batch {
-            save::fold_record(&transaction, book, record).await?;
-            if let Some(json) = book.borrow().stored(record) {
-                transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
+            save::fold_record(&transaction, book, record, without).await?;
+            let key = record.to_string();
+            match book.borrow().stored(record) {
+                Some(json) => transaction.put(RECORDS, &[("k", &key), ("j", &json)])?,
+                None => transaction.delete(RECORDS, &key)?,
             }
         }
         transaction.complete().await?;

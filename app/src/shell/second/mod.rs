@@ -72,6 +72,14 @@ impl Second {
         }))
     }
 
+    /// Empties it.
+    pub async fn clear(&self) -> Result<(), Fault> {
+        let transaction = self.strict()?;
+        transaction.clear(CHANGES)?;
+        transaction.clear(META)?;
+        transaction.complete().await
+    }
+
     fn strict(&self) -> Result<Strict, Fault> {
         Strict::begin(&self.database, &[CHANGES, META], "strict")
     }

@@ -1,5 +1,9 @@
 //! What a book file brings, in words.
 
+mod weighed;
+
+pub use weighed::{Move, Weighed};
+
 use crate::exchange::NewOf;
 
 /// Kinds that have a word of their own: one, several.
@@ -15,6 +19,23 @@ const WORDS: [(&str, &str, &str); 10] = [
     ("passed", "thing passed by", "things passed by"),
     ("photo", "picture", "pictures"),
 ];
+
+/// What one of a kind is called that has no name of its own.
+fn word(kind: &str) -> &str {
+    match kind {
+        "rules" => "House rules",
+        "terms" => "Terms",
+        "cash" => "The purse",
+        "work" | "worked" => "Work",
+        "device" => "Device",
+        "book" => "Book",
+        "lot" => "Lot",
+        "stop" => "Stop",
+        "trip" => "Trip",
+        "thing" => "Thing",
+        kind => kind,
+    }
+}
 
 /// A line for each kind, the most telling first: "12 things". What has no word of its own is counted together.
 #[must_use]

@@ -1,4 +1,5 @@
-//! What a start does about an import that was cut off: what was only laid beside goes, what was taken is folded in.
+//! What is done about an import that was cut off, by a start or by itself when it fails: what was only laid beside goes, what was taken is
+//! folded in.
 
 use super::note::{Note, Stage};
 use super::{BATCH, Progress, fold_records};
@@ -16,8 +17,28 @@ pub async fn settle(db: &Db, progress: Progress<'_>) -> Result<(), Fault> {
         return Ok(());
     }
     let _alone = lock::alone("book").await;
+    forget(db).await?;
     let mut note = Note::read(db).await?;
-    for number in note.at(Stage::Staging) {
+    for number in note.at(Stage::Folding) {
+        let records = touched(db, number).await?;
+        // Folded one record at a time: no other record is looked at.
+        let book = RefCell::new(State::new(DeviceCode::from_chance([0; 5])));
+        fold_records(db, &book, &records, progress).await?;
+        note.set(number, Stage::Done);
+        note.write(db).await?;
+    }
+    Ok(())
+}
+
+/// Throws away what was only laid beside. For whoever holds the book alone: then no import is under way. What counts is what the disk says,
+/// since a commit whose answer was lost may have come through.
+pub(super) async fn forget(db: &Db) -> Result<(), Fault> {
+    let mut note = Note::read(db).await?;
+    let staged = note.at(Stage::Staging);
+    if staged.is_empty() {
+        return Ok(());
+    }
+    for number in staged {
         loop {
             let transaction = db.strict(&[CHANGES])?;
             let number = number.to_string();
@@ -35,16 +56,7 @@ pub async fn settle(db: &Db, progress: Progress<'_>) -> Result<(), Fault> {
         // Its number stays used.
         note.set(number, Stage::Done);
     }
-    note.write(db).await?;
-    for number in note.at(Stage::Folding) {
-        let records = touched(db, number).await?;
-        // Folded one record at a time: no other record is looked at.
-        let book = RefCell::new(State::new(DeviceCode::from_chance([0; 5])));
-        fold_records(db, &book, &records, progress).await?;
-        note.set(number, Stage::Done);
-        note.write(db).await?;
-    }
-    Ok(())
+    note.write(db).await
 }
 
 /// The records that an import touches.

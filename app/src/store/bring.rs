@@ -2,7 +2,7 @@
 
 use super::Store;
 use crate::live::Live;
-use crate::notice::Notice;
+use crate::notice::{Cure, Notice};
 use crate::shell::bring::{self, Found, Unread};
 use crate::shell::device;
 use crate::shell::page;
@@ -49,23 +49,20 @@ impl Store {
 
     /// Takes what was found in a file.
     pub fn bring_in(self, found: Found, told: Live<Bringing>) {
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return told.set(Bringing::Refused(NOWHERE.to_owned()));
+        };
         told.set(Bringing::Taking(0, 0));
         self.saving.set(true);
         // Detached: a screen that goes away must not drop it half-way.
         spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return;
-            };
             let progress = |done, all| told.set(Bringing::Taking(done, all));
             let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
             if let Err(why) = taken {
-                return told.set(Bringing::Refused(self.why_unread(&why)));
+                return self.not_taken(&why, told);
             }
-            self.bump(Touched {
-                setup: true,
-                haul: true,
-            });
+            self.bump(ALL);
             let second = self.inner.second.borrow().clone();
             if let Some(second) = second {
                 second::agree_again(&db, &second).await;
@@ -132,6 +129,19 @@ impl Store {
         });
     }
 
+    fn not_taken(self, why: &Unread, told: Live<Bringing>) {
+        let Unread::NotFolded(fault) = why else {
+            return told.set(Bringing::Refused(self.why_unread(why)));
+        };
+        self.bump(ALL);
+        self.notice.set(Some(Notice {
+            fact: "The file is in the book, but not all of it is laid out yet.".to_owned(),
+            hint: format!("Reload the page: the rest is done then. What stopped it: {fault}."),
+            cure: Cure::Reload,
+        }));
+        told.set(Bringing::Idle);
+    }
+
     fn why_unread(self, why: &Unread) -> String {
         match why {
             Unread::Unfit(error) => {
@@ -145,7 +155,7 @@ impl Store {
                 "The book has moved on since the file was looked at. Choose it once more."
                     .to_owned()
             }
-            Unread::Fault(fault) => {
+            Unread::Fault(fault) | Unread::NotFolded(fault) => {
                 let notice = Notice::storage("The file was not brought in.", fault);
                 [notice.fact, notice.hint].join(" ")
             }
@@ -154,4 +164,10 @@ impl Store {
 }
 
 const TOO_LATE: &str = "Something was saved, or a file written, since it came in. What it changed can still be put back one by one: see the history of each thing.";
+/// A file may bring anything.
+const ALL: Touched = Touched {
+    setup: true,
+    haul: true,
+};
+
 const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";

@@ -2,10 +2,12 @@
 
 use super::Store;
 use crate::notice::Notice;
+use crate::shell::bring;
 use crate::shell::clock;
 use crate::shell::db::{CHANGES, text};
 use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
+use crate::shell::lock;
 use crate::shell::scope;
 use haulwren_core::exchange::{Header, write_book};
 
@@ -63,8 +65,14 @@ impl Store {
 
     async fn stored_lines(self) -> Result<Vec<String>, Fault> {
         let db = self.inner.db.borrow().clone().ok_or(Fault::Absent)?;
+        // While a file is being brought in, the copy waits: what is laid beside is no part of the book.
+        let _held = lock::shared().await;
+        let beside = bring::laid_beside(&db).await?;
         let mut lines = Vec::new();
         db.each(CHANGES, "", "~", |row| {
+            if text(row, "i").is_some_and(|number| beside.contains(&number)) {
+                return Ok(());
+            }
             lines.push(
                 text(row, "t")
                     .ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?,

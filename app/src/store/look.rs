@@ -4,6 +4,7 @@ use super::saving::own;
 use super::{Inner, Store};
 use crate::late;
 use crate::shell::fault::Fault;
+use crate::shell::lock;
 use crate::shell::save;
 use haulwren_core::book::{State, undo};
 use haulwren_core::change::{Change, Key, RecordKey};
@@ -64,6 +65,8 @@ impl Store {
         }));
         let mut changes: Vec<Change> = Vec::new();
         let db = inner.db.borrow().clone();
+        // Not while a file is being brought in: what is laid beside would be read along.
+        let _held = lock::shared().await;
         for record in records {
             match &db {
                 Some(db) => changes.extend(save::history(db, &record).await?),

@@ -6,6 +6,7 @@ use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
+use crate::shell::lock;
 use crate::shell::save::{self, Plan, Saved, Unsaved};
 use crate::shell::second;
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
@@ -211,6 +212,8 @@ impl Store {
         let Some(db) = inner.db.borrow().clone() else {
             return Ok(inner.session.borrow().clone());
         };
+        // Not while a file is being brought in: what is laid beside would be read along.
+        let _held = lock::shared().await;
         let mut history = Vec::new();
         for change in changes {
             history.extend(save::history(&db, &change.record()).await?);

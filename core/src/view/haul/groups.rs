@@ -21,6 +21,17 @@ pub enum Group {
     Thing(HaulRow),
 }
 
+impl Group {
+    /// Where it was bought.
+    #[must_use]
+    pub const fn stop(&self) -> Option<StopId> {
+        match self {
+            Self::Lot(lot) | Self::Unsorted(lot) => lot.stop,
+            Self::Thing(thing) => thing.stop,
+        }
+    }
+}
+
 /// A lot and how it is shared. The shares of the rows, `on_unsorted` and `not_yet_shared` add up to `total`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LotGroup {

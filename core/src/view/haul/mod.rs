@@ -15,7 +15,7 @@ pub(in crate::view) use head::stops;
 
 use crate::book::{Expected, Passed, SharedLot, State, Trip};
 use crate::day::Day;
-use crate::id::{LotId, ThingId, TripId};
+use crate::id::{LotId, StopId, ThingId, TripId};
 use crate::ledger::Paying;
 use crate::money::{Currency, Money};
 use crate::stamp::At;
@@ -82,8 +82,19 @@ pub struct HaulRow {
     pub expected: Option<Expected>,
     /// When it was bought.
     pub bought: Option<At>,
+    /// Where.
+    pub stop: Option<StopId>,
     /// Whether something about it waits for the trader's choice.
     pub disputed: bool,
+}
+
+impl HaulView {
+    /// What was bought at a stop.
+    pub fn bought_at(&self, stop: StopId) -> impl Iterator<Item = &Group> {
+        let days = self.days.iter().flat_map(|day| &day.groups);
+        let all = self.groups.iter().chain(days);
+        all.filter(move |group| group.stop() == Some(stop))
+    }
 }
 
 /// Works Haul out. `None` before the book has begun.
@@ -245,6 +256,7 @@ fn row(state: &State, id: ThingId, paid: Money, work: &LiteMap<ThingId, Money>) 
         sells: thing.sells,
         expected: thing.expected.clone(),
         bought: lot.and_then(|lot| lot.bought),
+        stop: lot.and_then(|lot| lot.stop),
         disputed: disputes,
     })
 }

@@ -9,6 +9,7 @@ mod deciding;
 mod device;
 mod files;
 mod folding;
+mod formulas;
 mod haul_commands;
 mod haul_holds;
 mod haul_steps;

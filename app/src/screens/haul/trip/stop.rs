@@ -96,10 +96,7 @@ fn bought(store: Store, id: StopId) -> El {
     div("rows-flush").show(move || {
         view.with(|view| {
             let Some(view) = view else { return Vec::new() };
-            let days = view.days.iter().flat_map(|day| &day.groups);
-            let all = view.groups.iter().chain(days);
-            let at_stop = all.filter(|group| stop_of(store, group) == Some(id));
-            at_stop
+            view.bought_at(id)
                 .map(|group| match group {
                     Group::Lot(lot) | Group::Unsorted(lot) => row::lot(lot, view.currency),
                     Group::Thing(thing) => row::row(thing, view.currency),
@@ -107,16 +104,6 @@ fn bought(store: Store, id: StopId) -> El {
                 .collect()
         })
     })
-}
-
-fn stop_of(store: Store, group: &Group) -> Option<StopId> {
-    match group {
-        Group::Lot(lot) | Group::Unsorted(lot) => lot.stop,
-        Group::Thing(thing) => store.read(|book| {
-            let lot = thing.lot?;
-            book.tables.lots.get(&lot.0)?.value.stop
-        }),
-    }
 }
 
 const MANNERS: [(&str, &str); 4] = [

@@ -118,7 +118,7 @@ impl Notice {
             ),
             Fault::MovedBack => Self::new(
                 fact,
-                "Another tab undid what a file had brought in. Reload the page. What you typed is kept.",
+                "The book was changed under this page. Reload it. What you typed is kept.",
                 Cure::Reload,
             ),
             fault => Self::new(
@@ -134,6 +134,15 @@ impl Notice {
         Self::new(
             "A part of the app could not be fetched.",
             "Look for signal and try again; if it stays so, reload the page.",
+            Cure::Reload,
+        )
+    }
+
+    /// Two devices went by one code.
+    pub fn new_code() -> Self {
+        Self::new(
+            "Another device goes by the code of this one.",
+            "One was set up from a copy of the other. This device takes a code of its own now. Reload the page, then name it under Set up, Devices. What each of them saved alone since stays on it.",
             Cure::Reload,
         )
     }

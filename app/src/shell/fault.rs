@@ -20,8 +20,8 @@ pub enum Fault {
     /// Written by a later version of the app.
     #[error("the book was last used by a newer version of this app")]
     Newer,
-    /// Another tab undid an import that this one still has in mind.
-    #[error("another tab took out again what a file had brought in")]
+    /// Another tab undid an import that this one still has in mind, or took a new code for this device.
+    #[error("another tab changed what this one rests on")]
     MovedBack,
     /// Something stored does not read back.
     #[error("what is stored is damaged: {0}")]

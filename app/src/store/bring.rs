@@ -4,10 +4,12 @@ use super::Store;
 use crate::live::Live;
 use crate::notice::{Cure, Notice};
 use crate::shell::bring::{self, Found, Unread};
+use crate::shell::db::Db;
 use crate::shell::device;
 use crate::shell::page;
 use crate::shell::second;
 use haulwren_core::book::{Command, Touched};
+use haulwren_core::exchange::ReadError;
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -42,9 +44,28 @@ impl Store {
             let found = bring::read(&db, &self.inner.book, &file, &progress).await;
             told.set(match found {
                 Ok(found) => Bringing::Found(found),
-                Err(why) => Bringing::Refused(self.why_unread(&why)),
+                Err(why) => {
+                    self.mend_code(&db, &why).await;
+                    Bringing::Refused(self.why_unread(&why))
+                }
             });
         });
+    }
+
+    /// A file that says something else under this device's own code was written by a device that has the same.
+    async fn mend_code(self, db: &Db, why: &Unread) {
+        let me = self.inner.book.borrow().me;
+        if !matches!(why, Unread::Unfit(ReadError::OtherWords { device, .. }) if *device == me) {
+            return;
+        }
+        let notice = match bring::take_new_code(db, &self.inner.book).await {
+            Ok(()) => Notice::new_code(),
+            Err(fault) => Notice::storage("This device has no code of its own yet.", &fault),
+        };
+        if let Some(tabs) = &*self.inner.tabs.borrow() {
+            tabs.tell_again();
+        }
+        self.notice.set(Some(notice));
     }
 
     /// Takes what was found in a file.

@@ -4,10 +4,12 @@
 //! then. Nothing reads changes that are laid beside: whoever reads changes by record or all of them shares the book's lock, and an import
 //! that fails clears away what it had laid.
 
+mod code;
 mod finish;
 mod note;
 mod undo;
 
+pub use code::take_new_code;
 pub use finish::settle;
 pub use undo::{Undoable, spoil, undo};
 

@@ -31,6 +31,8 @@ pub struct Further {
     pub what: fn(Live<bool>) -> Nodes,
     /// Turns this tab to sample data, or back.
     pub turn_to_sample: fn(Store, bool),
+    /// Begins to watch over what the trader should know of.
+    pub watch: fn(Store),
     /// Says what a save did.
     pub describe: fn(&State, &[Change]) -> Option<Done>,
     /// What a step of the sample comes to; `None` after the last.
@@ -105,6 +107,7 @@ pub async fn fetched() -> Option<Further> {
     // Asked for twice: what stands already stays as it is.
     if !matches!(late().get_untracked(), Late::Here(_)) {
         late().set(Late::Here(come));
+        (come.watch)(use_store());
     }
     Some(come)
 }

@@ -4,6 +4,7 @@ mod decide;
 mod first;
 mod further;
 mod haul;
+mod history;
 mod last_save;
 mod late;
 mod page;
@@ -127,7 +128,7 @@ fn stages() -> El {
         tab("Set up", Icon::Setup, Route::Settings),
     ];
     let current: Rc<dyn Fn() -> Option<usize>> = Rc::new(current);
-    tabs(&all, &current, Rc::new(foot))
+    tabs(&all, &current, store.needs, Rc::new(foot))
 }
 
 /// An error with its one button.

@@ -8,8 +8,9 @@ use crate::shell::db::Db;
 use crate::shell::device;
 use crate::shell::page;
 use crate::shell::second;
-use haulwren_core::book::{Command, Touched};
-use haulwren_core::exchange::ReadError;
+use haulwren_core::book::{Command, Joining, Touched};
+use haulwren_core::exchange::{Meeting, ReadError};
+use haulwren_core::id::BookId;
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -78,6 +79,11 @@ impl Store {
         // Detached: a screen that goes away must not drop it half-way.
         spawn_local(async move {
             let progress = |done, all| told.set(Bringing::Taking(done, all));
+            // Of two books the settings of this one hold: they are noted before anything comes in.
+            let joining = match found.incoming.meeting {
+                Meeting::Two => Some(Joining::before(&self.inner.book.borrow())),
+                Meeting::Same | Meeting::Fresh => None,
+            };
             let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
             if let Err(why) = taken {
@@ -88,16 +94,7 @@ impl Store {
             if let Some(second) = second {
                 second::agree_again(&db, &second).await;
             }
-            let stays = found.incoming.header.book;
-            let device = device::likely_name().to_owned();
-            let is_one = self.inner.book.borrow().only_book(stays).is_empty();
-            let is_named = {
-                let book = self.inner.book.borrow();
-                book.device(book.me).is_some()
-            };
-            if !(is_one && is_named) {
-                self.dispatch(Command::OneBook { stays, device }, |_| {});
-            }
+            self.make_one(joining, found.incoming.header.book);
             self.mark_saved();
             if let Some(tabs) = &*self.inner.tabs.borrow() {
                 tabs.tell(self.inner.book.borrow().head());
@@ -148,6 +145,22 @@ impl Store {
             }
             page::reload();
         });
+    }
+
+    /// Makes one book of what came together, and names this device where it has no name in it.
+    fn make_one(self, joining: Option<Joining>, stays: BookId) {
+        let device = device::likely_name().to_owned();
+        let (is_one, is_named) = {
+            let book = self.inner.book.borrow();
+            let is_named = book.device(book.me).is_some();
+            (book.only_book(stays).is_empty(), is_named)
+        };
+        let command = match joining {
+            Some(joining) => Command::Join { joining, device },
+            None if is_one && is_named => return,
+            None => Command::OneBook { stays, device },
+        };
+        self.dispatch(command, |_| {});
     }
 
     fn not_taken(self, why: &Unread, told: Live<Bringing>) {

@@ -12,6 +12,7 @@ mod photos;
 mod pile;
 mod sample;
 mod saving;
+mod watch;
 
 pub use bring::Bringing;
 pub use devices::Keeper;
@@ -93,6 +94,10 @@ pub struct Parts {
     pub done: Live<Option<Done>>,
     /// Whether a save is under way.
     pub saving: Live<bool>,
+    /// How much needs the trader; looked after once the late module is here.
+    pub needs: Live<usize>,
+    /// That no copy left this device for too long, as a sentence; empty while there is nothing to say.
+    pub copy_due: Live<String>,
 }
 
 impl Deref for Store {
@@ -155,6 +160,8 @@ impl Store {
             notice: Live::new(None),
             done: Live::new(None),
             saving: Live::new(false),
+            needs: Live::new(0),
+            copy_due: Live::new(String::new()),
         };
         Self(Box::leak(Box::new(parts)))
     }

@@ -107,20 +107,15 @@ fn progress(word: &str, done: usize, all: usize) -> El {
 /// What the file would bring, and the key that takes it.
 fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let incoming = &found.incoming;
-    if incoming.meeting == Meeting::Two {
-        let why = "This file is of another book than the one on this device, and both were used. Open it where nothing has begun yet.";
-        return [
-            parts::line(why).class("fault").attr("role", "alert"),
-            parts::support("Nothing was changed."),
-            chooser(store, told, "Choose another file"),
-        ]
-        .into();
-    }
+    let (two, word) = match incoming.meeting {
+        Meeting::Two => (Some(two_books()), "Join both books"),
+        Meeting::Fresh | Meeting::Same => (None, "Bring it in"),
+    };
     let taken = found.clone();
     let take = button("press go")
         .attr("data-bring-in", "")
         .on_click(move || store.bring_in(taken.clone(), told))
-        .with("Bring it in");
+        .with(word);
     let ahead = incoming.far_ahead(clock::now().0).map(|_| {
         parts::line("Something in it was saved more than a day ahead of this device\u{2019}s clock: one of the two clocks is wrong.")
     });

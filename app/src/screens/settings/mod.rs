@@ -1,5 +1,6 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
+mod attention;
 mod bring;
 mod brought;
 mod devices;
@@ -39,12 +40,14 @@ pub fn screen(route: Route) -> Nodes {
         Route::Pocket => pocket::pocket(),
         Route::BookFile => bring::page(),
         Route::Devices => devices::page(),
+        Route::Attention => attention::page(),
         _ => settings(),
     }
 }
 
 fn settings() -> Nodes {
     let form = div("form")
+        .show(needs)
         .with(parts::heading("Venues"))
         .with(venues())
         .with(parts::link(
@@ -80,6 +83,17 @@ fn settings() -> Nodes {
         last_save(),
     ]
     .into()
+}
+
+/// The way to what needs the trader, when anything does.
+fn needs() -> Option<El> {
+    let needs = use_store().needs.get();
+    let word = match needs {
+        0 => return None,
+        1 => "1 thing needs you".to_owned(),
+        needs => format!("{needs} things need you"),
+    };
+    Some(parts::link("press", Route::Attention, Icon::Fork, &word).attr("data-needs", ""))
 }
 
 fn theme() -> El {

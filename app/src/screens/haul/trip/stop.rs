@@ -14,7 +14,7 @@ use super::super::{beside, head, row};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
-use crate::screens::parts;
+use crate::screens::{history, parts};
 use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask, fixed};
@@ -49,7 +49,8 @@ pub fn stop(id: StopId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    beside(title, div("form flush").show(body).with(bought(store, id)))
+    let inside = div("form flush").show(body).with(bought(store, id));
+    beside(title, inside.with(history::folded(Stop::KIND, id.0)))
 }
 
 fn inside(store: Store, of: &StopRow, stop: &Stop, currency: Currency) -> Nodes {

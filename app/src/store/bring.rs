@@ -1,16 +1,17 @@
 //! Bringing in a book file: looked into first, then taken.
 
 use super::Store;
+use super::saving::in_context;
 use crate::live::Live;
 use crate::notice::{Cure, Notice};
 use crate::shell::bring::{self, Found, Unread};
 use crate::shell::db::Db;
 use crate::shell::device;
 use crate::shell::page;
+use crate::shell::save::Unsaved;
 use crate::shell::second;
-use haulwren_core::book::{Command, Joining, Touched};
-use haulwren_core::exchange::{Meeting, ReadError};
-use haulwren_core::id::BookId;
+use haulwren_core::book::{Command, Joining, Refusal, State, Touched};
+use haulwren_core::exchange::ReadError;
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -80,10 +81,7 @@ impl Store {
         spawn_local(async move {
             let progress = |done, all| told.set(Bringing::Taking(done, all));
             // Of two books the settings of this one hold: they are noted before anything comes in.
-            let joining = match found.incoming.meeting {
-                Meeting::Two => Some(Joining::before(&self.inner.book.borrow())),
-                Meeting::Same | Meeting::Fresh => None,
-            };
+            let before = Joining::before(&self.inner.book.borrow());
             let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
             if let Err(why) = taken {
@@ -94,7 +92,10 @@ impl Store {
             if let Some(second) = second {
                 second::agree_again(&db, &second).await;
             }
-            self.make_one(joining, found.incoming.header.book);
+            let follow_up = found.incoming.follow_up(&before, device::likely_name());
+            if let Some(command) = follow_up {
+                self.make_one(command).await;
+            }
             self.mark_saved();
             if let Some(tabs) = &*self.inner.tabs.borrow() {
                 tabs.tell(self.inner.book.borrow().head());
@@ -147,20 +148,14 @@ impl Store {
         });
     }
 
-    /// Makes one book of what came together, and names this device where it has no name in it.
-    fn make_one(self, joining: Option<Joining>, stays: BookId) {
-        let device = device::likely_name().to_owned();
-        let (is_one, is_named) = {
-            let book = self.inner.book.borrow();
-            let is_named = book.device(book.me).is_some();
-            (book.only_book(stays).is_empty(), is_named)
-        };
-        let command = match joining {
-            Some(joining) => Command::Join { joining, device },
-            None if is_one && is_named => return,
-            None => Command::OneBook { stays, device },
-        };
-        self.dispatch(command, |_| {});
+    /// Makes one book of what came together. That nothing is left to do for it is no refusal.
+    async fn make_one(self, command: Command) {
+        let plan = |state: &State| in_context(&mut |context| state.decide(&command, context));
+        match self.saved(&plan).await {
+            Ok(saved) => self.publish(&saved),
+            Err(Unsaved::Refused(Refusal::NoChange)) => {}
+            Err(why) => self.notice.set(Some(Notice::unsaved(&why))),
+        }
     }
 
     fn not_taken(self, why: &Unread, told: Live<Bringing>) {

@@ -159,7 +159,7 @@ impl Store {
         Ok(saved)
     }
 
-    fn publish(self, saved: &Saved) {
+    pub(super) fn publish(self, saved: &Saved) {
         let inner = self.inner;
         #[cfg(feature = "publish-first")]
         write_late(inner, saved);

@@ -15,7 +15,7 @@ use crate::screens::last_save::last_save;
 use crate::screens::page::titled_with;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, Nodes, button, div, el, follow, span};
+use crate::ui::el::{El, Nodes, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::notice::empty;
 

@@ -1,6 +1,7 @@
 //! Bringing in a book file: chosen or dropped on the page, looked into, then taken.
 
 use super::brought::brought_panel;
+use super::keeping::copy_key;
 use crate::live::Live;
 use haulwren_core::exchange::Meeting;
 use leptos::task::spawn_local;
@@ -126,7 +127,26 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let keys = div("pair keys-row")
         .with(has_new.then_some(take))
         .with(not_now);
-    [brought_panel(found, false), div("bare").with(ahead), keys].into()
+    [
+        brought_panel(found, false),
+        div("bare").with(ahead),
+        div("bare").with(two),
+        keys,
+    ]
+    .into()
+}
+
+/// What stands when both books were used: a copy first, then both joined, or the file's alone.
+fn two_books() -> Nodes {
+    let why = "This file is of another book than the one on this device, and both were used. Save a copy of this one first. Joined, all of both is in one book; your own house rules, usual venue and kinds stay as they are. That can\u{2019}t be undone as a whole.";
+    let other = "To use the file\u{2019}s book alone, erase this device first, then open the file on it.";
+    [
+        parts::line(why).attr("role", "alert"),
+        copy_key(),
+        parts::support(other),
+        parts::link("press", Route::Devices, Icon::Next, "Devices"),
+    ]
+    .into()
 }
 
 /// What came in, until it is put away.

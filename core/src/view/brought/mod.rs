@@ -20,23 +20,6 @@ const WORDS: [(&str, &str, &str); 10] = [
     ("photo", "picture", "pictures"),
 ];
 
-/// What one of a kind is called that has no name of its own.
-fn word(kind: &str) -> &str {
-    match kind {
-        "rules" => "House rules",
-        "terms" => "Terms",
-        "cash" => "The purse",
-        "work" | "worked" => "Work",
-        "device" => "Device",
-        "book" => "Book",
-        "lot" => "Lot",
-        "stop" => "Stop",
-        "trip" => "Trip",
-        "thing" => "Thing",
-        kind => kind,
-    }
-}
-
 /// A line for each kind, the most telling first: "12 things". What has no word of its own is counted together.
 #[must_use]
 pub fn brought(new: &[NewOf]) -> Vec<String> {

@@ -1,10 +1,11 @@
 //! What bringing in a file would do, record by record: what is new, what changes, and between what the trader will have to choose.
 
 use crate::book::{DECLARED, State, rule};
-use crate::change::{Change, Fields, Folded, GONE, Key, RecordKey, fold};
+use crate::change::{Change, Folded, GONE, Key, RecordKey, fold};
 use crate::exchange::NewOf;
-use crate::money::Currency;
-use crate::view::parts::{is_shown, label, value};
+use crate::view::named::named;
+use crate::view::parts::{is_shown, label};
+use crate::view::values::value;
 use serde_json::Value;
 
 /// What a file would do to the book. Records are added one by one.
@@ -58,21 +59,18 @@ impl Weighed {
         if before == after {
             return;
         }
-        let Some(currency) = state.currency() else {
-            return;
-        };
-        let name = name(&record.kind, &after.values);
+        let name = named(state, record);
         let mut is_changed = false;
         for field in fields_of(&record.kind) {
             let words = match after.disputes.get(field) {
                 Some(parties) if before.disputes.get(field) != Some(parties) => {
-                    let said = said(&record.kind, field, parties, &all, currency);
+                    let said = said(state, &record.kind, field, parties, &all);
                     push(&mut self.choices, record, &name, field, said);
                     self.disputed += 1;
                     continue;
                 }
                 Some(_) => continue,
-                None => moved(&record.kind, field, &before, &after, currency),
+                None => moved(state, &record.kind, field, &before, &after),
             };
             let Some(words) = words else { continue };
             is_changed = true;
@@ -115,23 +113,18 @@ fn fields_of(kind: &str) -> impl Iterator<Item = &'static str> {
     of_kind.map(|declared| declared.1).chain([GONE])
 }
 
-fn name(kind: &str, values: &Fields) -> String {
-    let name = values.get("name").and_then(Value::as_str);
-    name.map_or_else(|| super::word(kind).to_owned(), str::to_owned)
-}
-
 fn moved(
+    state: &State,
     kind: &str,
     field: &str,
     before: &Folded,
     after: &Folded,
-    currency: Currency,
 ) -> Option<String> {
     let [was, is] = [before, after].map(|folded| folded.values.get(field));
     if was == is {
         return None;
     }
-    let words = |said: Option<&Value>| value(kind, field, said.unwrap_or(&Value::Null), currency);
+    let words = |said: Option<&Value>| value(state, kind, field, said.unwrap_or(&Value::Null));
     Some(match was {
         None => words(is),
         Some(_) => format!("{} to {}", words(was), words(is)),
@@ -139,7 +132,7 @@ fn moved(
 }
 
 /// What the parties of a dispute say, the earliest first, each value once.
-fn said(kind: &str, field: &str, parties: &[Key], all: &[Change], currency: Currency) -> String {
+fn said(state: &State, kind: &str, field: &str, parties: &[Key], all: &[Change]) -> String {
     let mut words: Vec<String> = Vec::new();
     for party in parties {
         let change = all.iter().find(|change| change.key == *party);
@@ -147,7 +140,7 @@ fn said(kind: &str, field: &str, parties: &[Key], all: &[Change], currency: Curr
         let word = match (field, said) {
             (GONE, Some(Value::Bool(true))) => "taken out".to_owned(),
             (GONE, _) => "still there".to_owned(),
-            (_, said) => value(kind, field, said.unwrap_or(&Value::Null), currency),
+            (_, said) => value(state, kind, field, said.unwrap_or(&Value::Null)),
         };
         if !words.contains(&word) {
             words.push(word);
@@ -160,6 +153,7 @@ fn said(kind: &str, field: &str, parties: &[Key], all: &[Change], currency: Curr
 mod tests {
     use super::*;
     use crate::book::Command;
+    use crate::change::Fields;
     use crate::id::DeviceCode;
     use crate::view::kit::{Kit, now};
     use crate::view::{DecideDraft, purchase};

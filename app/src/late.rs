@@ -6,6 +6,7 @@
 use crate::live::Live;
 use crate::notice::Notice;
 use crate::route::Route;
+use crate::shell::fault::Fault;
 use crate::store::{Store, use_store};
 use crate::ui::el::Nodes;
 use haulwren_core::book::{Context, Edits, Refusal, State};
@@ -31,6 +32,8 @@ pub struct Further {
     pub what: fn(Live<bool>) -> Nodes,
     /// Turns this tab to sample data, or back.
     pub turn_to_sample: fn(Store, bool),
+    /// Mends a stored book that does not read back, or opens it for reading only.
+    pub mend: fn(Store, Fault),
     /// Begins to watch over what the trader should know of.
     pub watch: fn(Store),
     /// Says what a save did.

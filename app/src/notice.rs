@@ -61,6 +61,26 @@ impl Notice {
         )
     }
 
+    /// The book was built anew from its history.
+    pub fn mended() -> Self {
+        Self::new(
+            "Something that was stored did not read back; it is mended.",
+            "The book was built anew from all that was ever saved. Save a copy elsewhere now and then.",
+            Cure::SaveCopy,
+        )
+    }
+
+    /// The book is open for reading only.
+    pub fn only_reading(damaged: &str) -> Self {
+        Self::new(
+            "The book is open for reading only.",
+            format!(
+                "{damaged} on this device can\u{2019}t be read, and no second copy has it. Save a copy of all the rest first. If another device has the book: save a copy there, erase this device under Set up, Devices, and open that copy on it."
+            ),
+            Cure::SaveCopy,
+        )
+    }
+
     /// The storage could not be opened at all; the app goes on without it.
     pub fn nothing_kept(fault: &Fault) -> Self {
         let hint = match fault {
@@ -115,6 +135,11 @@ impl Notice {
                 fact,
                 "The connection to the storage was lost. Reload the page. What you typed is kept.",
                 Cure::Reload,
+            ),
+            Fault::ReadOnly => Self::new(
+                fact,
+                "The book is open for reading only, since a part of it can\u{2019}t be read. Save a copy.",
+                Cure::SaveCopy,
             ),
             Fault::MovedBack => Self::new(
                 fact,

@@ -14,6 +14,7 @@ pub const FURTHER: Further = Further {
     add_photo: Store::add_photo,
     what: what::inside,
     turn_to_sample: Store::turn_to_sample,
+    mend: Store::mend,
     watch: Store::watch,
     describe: view::describe,
     sample: |step, state, context| {

@@ -116,6 +116,7 @@ fn stages() -> El {
     let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),
         Keeping::Memory => "Nothing is kept on this device".to_owned(),
+        Keeping::Reading => "Open for reading only".to_owned(),
     };
     let tab = |word, icon, route: Route| Tab {
         word,

@@ -26,6 +26,9 @@ pub enum Fault {
     /// Something stored does not read back.
     #[error("what is stored is damaged: {0}")]
     Damaged(String),
+    /// What is stored is damaged, and open for reading only.
+    #[error("the book is open for reading only")]
+    ReadOnly,
     /// The transaction was not committed.
     #[error("the storage took nothing: {0}")]
     Aborted(String),

@@ -11,6 +11,7 @@ pub mod files;
 pub mod lock;
 pub mod page;
 pub mod picture;
+pub mod recover;
 pub mod room;
 pub mod save;
 pub mod scope;

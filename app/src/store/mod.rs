@@ -10,6 +10,7 @@ mod look;
 mod open;
 mod photos;
 mod pile;
+mod recover;
 mod sample;
 mod saving;
 mod watch;
@@ -53,6 +54,8 @@ pub enum Keeping {
     Disk,
     /// Nowhere: the browser has no storage for us. Saves live until the page is closed.
     Memory,
+    /// Nowhere, and nothing is saved: what is stored is damaged, and open for reading only.
+    Reading,
 }
 
 struct Inner {

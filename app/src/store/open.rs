@@ -1,6 +1,7 @@
 //! From a blank page to a book that is open.
 
 use super::{Keeping, Phase, Store};
+use crate::late;
 use crate::notice::Notice;
 use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
@@ -16,7 +17,7 @@ impl Store {
     pub fn open(self) {
         spawn_local(async move {
             if let Err(fault) = self.opened().await {
-                self.go_on_without(&fault);
+                self.mend_or_go_on(fault).await;
             }
             leptos::task::tick().await;
             page::mark("ready", "1");
@@ -46,6 +47,9 @@ impl Store {
         if scope::is_sample() {
             self.lay_out_sample().await;
         }
+        if page::note_for_next("mended", false) {
+            self.notice.set(Some(Notice::mended()));
+        }
         self.setup.set(());
         self.mark_saved();
         self.phase.set(Phase::Ready);
@@ -55,10 +59,20 @@ impl Store {
                     self.haul.set(());
                     self.all_read.set(true);
                 }
-                Err(fault) => self.phase.set(Phase::Failed(Notice::cannot_open(&fault))),
+                Err(fault) => self.mend_or_go_on(fault).await,
             }
         });
         Ok(())
+    }
+
+    /// What does not read back is mended where it can be; that comes late, since it is hardly ever needed.
+    async fn mend_or_go_on(self, fault: Fault) {
+        if matches!(fault, Fault::Damaged(_))
+            && let Some(further) = late::fetched().await
+        {
+            return (further.mend)(self, fault);
+        }
+        self.go_on_without(&fault);
     }
 
     /// The second copy may give back a book that the browser threw away.
@@ -77,7 +91,7 @@ impl Store {
 
     /// No storage: the app still weighs things up, says that nothing is kept, and hands out a copy. A book that is there and does not
     /// open is another matter: nothing may be written beside it.
-    fn go_on_without(self, fault: &Fault) {
+    pub(super) fn go_on_without(self, fault: &Fault) {
         leptos::logging::warn!("{fault}");
         match fault {
             Fault::Absent | Fault::Blocked(_) | Fault::Full => {

@@ -131,6 +131,9 @@ impl Store {
     pub(super) async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
         let inner = self.inner;
         let at = clock::now();
+        if self.keeping.get_untracked() == Keeping::Reading {
+            return Err(Fault::ReadOnly.into());
+        }
         let Some(db) = inner.db.borrow().clone() else {
             return in_memory(inner, plan);
         };
@@ -171,7 +174,7 @@ impl Store {
         self.bump(saved.touched);
         self.done
             .set(describe(&inner.book.borrow(), &saved.changes));
-        if self.keeping.get_untracked() == Keeping::Memory {
+        if self.keeping.get_untracked() != Keeping::Disk {
             return;
         }
         self.mark_saved();

@@ -59,7 +59,7 @@ impl Store {
         let Some(db) = db.filter(|_| !scope::is_sample()) else {
             return;
         };
-        if self.keeping.get_untracked() == Keeping::Memory {
+        if self.keeping.get_untracked() != Keeping::Disk {
             return;
         }
         let last = last_copy(&db).await;

@@ -139,7 +139,8 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
 /// What stands when both books were used: a copy first, then both joined, or the file's alone.
 fn two_books() -> Nodes {
     let why = "This file is of another book than the one on this device, and both were used. Save a copy of this one first. Joined, all of both is in one book; your own house rules, usual venue and kinds stay as they are. That can\u{2019}t be undone as a whole.";
-    let other = "To use the file\u{2019}s book alone, erase this device first, then open the file on it.";
+    let other =
+        "To use the file\u{2019}s book alone, erase this device first, then open the file on it.";
     [
         parts::line(why).attr("role", "alert"),
         copy_key(),

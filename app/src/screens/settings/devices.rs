@@ -44,6 +44,13 @@ fn kept(store: Store) -> Nodes {
         parts::heading("On this device"),
         div("bare").with(mere),
         room(),
+        parts::heading("If something looks wrong"),
+        parts::support("Every record can be worked out anew from all that was ever saved. Nothing is lost by it; a large book takes a while."),
+        button("press")
+            .attr("data-build-anew", "")
+            .on_click(move || store.build_anew())
+            .with(sign(Icon::Turn))
+            .with("Build the book anew"),
         parts::heading("Take everything off this device"),
         parts::support("For a device that you give away or lend. The book on your other devices stays."),
         erase_key(store),

@@ -134,7 +134,9 @@ pub fn haul(state: &State) -> Option<HaulView> {
             _ => of_days.add(lot),
         }
     }
-    let mut days = of_days.groups(state, &work);
+    let mut open = true;
+    let groups = groups(state, &of_trip, &work, &mut open);
+    let mut days = of_days.groups(state, &work, &mut open);
     if !strays.is_empty() {
         days.push(DayGroups {
             day: None,
@@ -153,7 +155,7 @@ pub fn haul(state: &State) -> Option<HaulView> {
             .map(|thing| passed(state, thing))
             .collect(),
         trip: head,
-        groups: groups(state, &of_trip, &work),
+        groups,
         days,
     })
 }
@@ -215,10 +217,15 @@ impl<'a> ByDay<'a> {
         }
     }
 
-    fn groups(&self, state: &State, work: &LiteMap<ThingId, Money>) -> Vec<DayGroups> {
+    fn groups(
+        &self,
+        state: &State,
+        work: &LiteMap<ThingId, Money>,
+        open: &mut bool,
+    ) -> Vec<DayGroups> {
         let mut days = Vec::with_capacity(self.days.len());
         for (day, lots) in &self.days {
-            let (day, groups) = (*day, groups(state, lots, work));
+            let (day, groups) = (*day, groups(state, lots, work, open));
             days.push(DayGroups { day, groups });
         }
         days

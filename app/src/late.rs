@@ -30,6 +30,8 @@ pub struct Further {
     pub add_photo: fn(Store, ThingId, Blob),
     /// What stands on the sheet that asks what a thing is.
     pub what: fn(Live<bool>) -> Nodes,
+    /// Writes the book to a file and hands it out, for notices.
+    pub save_copy: fn(Store),
     /// Turns this tab to sample data, or back.
     pub turn_to_sample: fn(Store, bool),
     /// Mends a stored book that does not read back, or opens it for reading only.

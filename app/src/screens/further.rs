@@ -7,12 +7,19 @@ use crate::store::Store;
 use crate::ui::el::Nodes;
 use haulwren_core::sample::sample;
 use haulwren_core::view;
+use leptos::task::spawn_local;
 
 /// Them.
 pub const FURTHER: Further = Further {
     screen,
     add_photo: Store::add_photo,
     what: what::inside,
+    // Says by a notice of its own when no copy left.
+    save_copy: |store| {
+        spawn_local(async move {
+            store.save_copy().await;
+        });
+    },
     turn_to_sample: Store::turn_to_sample,
     mend: Store::mend,
     watch: Store::watch,

@@ -11,14 +11,18 @@ pub mod files;
 pub mod lock;
 pub mod page;
 pub mod picture;
+pub mod picture_files;
 pub mod recover;
 pub mod room;
 pub mod save;
 pub mod scope;
+pub mod sealed;
 pub mod second;
+pub mod source;
 pub mod start;
 pub mod tabs;
 pub mod theme;
+pub mod written;
 
 #[cfg(test)]
 mod tests;

@@ -13,10 +13,14 @@ mod pile;
 mod recover;
 mod sample;
 mod saving;
+mod take_in;
 mod watch;
+mod way;
 
 pub use bring::Bringing;
+pub use copy::Going;
 pub use devices::Keeper;
+pub use way::{Choice, Way};
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;

@@ -1,12 +1,10 @@
 //! Watching over what the trader should know of without looking for it: what needs a choice, and that no copy left this device for long.
 
+use super::copy::Copied;
 use super::{Keeping, Store};
-use crate::shell::db::Db;
 use crate::shell::{clock, device, scope};
 use haulwren_core::book::State;
-use haulwren_core::json::{self, field};
 use leptos::prelude::{Owner, TimeoutHandle, set_timeout_with_handle};
-use leptos::task::spawn_local;
 use std::cell::Cell;
 use std::rc::Rc;
 use std::time::Duration;
@@ -29,6 +27,7 @@ impl Store {
             let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
             crate::ui::el::follow(Box::new(move || {
                 self.read(|_| ());
+                self.last_copy().track();
                 if !self.all_read.get() {
                     return;
                 }
@@ -50,19 +49,15 @@ impl Store {
         if self.needs.get_untracked() != needs {
             self.needs.set(needs);
         }
-        spawn_local(async move { self.look_for_copy().await });
+        self.look_for_copy();
     }
 
-    /// Says when no copy left this device for a week, though something was saved meanwhile. Asked anew after each copy.
-    pub async fn look_for_copy(self) {
-        let db = self.inner.db.borrow().clone();
-        let Some(db) = db.filter(|_| !scope::is_sample()) else {
-            return;
-        };
-        if self.keeping.get_untracked() != Keeping::Disk {
+    /// Says when no copy left this device for a week, though something was saved meanwhile.
+    fn look_for_copy(self) {
+        if scope::is_sample() || self.keeping.get_untracked() != Keeping::Disk {
             return;
         }
-        let last = last_copy(&db).await;
+        let last = self.last_copy().get_untracked();
         let due = due(&self.inner.book.borrow(), last, clock::now().0);
         if self.copy_due.get_untracked() != due {
             self.copy_due.set(due);
@@ -70,22 +65,15 @@ impl Store {
     }
 }
 
-/// When the last copy left, and how far the own saves went then.
-async fn last_copy(db: &Db) -> Option<(u64, u64)> {
-    let text = db.meta("copied").await.ok()??;
-    let note = json::read_object(&text).ok()?;
-    Some((field(&note, "at").ok()?, field(&note, "head").ok()?))
-}
-
 /// The sentence; empty while none is due.
-fn due(book: &State, last: Option<(u64, u64)>, now: u64) -> String {
+fn due(book: &State, last: Option<Copied>, now: u64) -> String {
     let Some((begun, _)) = book.book() else {
         return String::new();
     };
     // The time of the book's beginning stands in its id (UUIDv7).
     let begun = u64::try_from(begun.0.as_u128() >> 80).unwrap_or(now);
     let (since, nothing_new) = match last {
-        Some((at, head)) => (at, head >= book.head()),
+        Some(copied) => (copied.at, copied.head >= book.head()),
         None => (begun, book.things().next().is_none()),
     };
     let days = now.saturating_sub(since) / DAY_MS;

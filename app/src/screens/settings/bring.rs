@@ -1,4 +1,4 @@
-//! Bringing in a book file: chosen or dropped on the page, looked into, then taken.
+//! Bringing in a file, a book's or one of pictures: chosen or dropped on the page, its passphrase asked for, looked into, then taken.
 
 use super::brought::brought_panel;
 use super::keeping::copy_key;
@@ -13,9 +13,13 @@ use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::shell::bring::Found;
 use crate::shell::clock;
+use crate::shell::picture_files::FoundPictures;
+use crate::shell::source::Locked;
 use crate::store::{Bringing, Store, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
 use crate::ui::icons::{Icon, sign};
+use crate::ui::secret::{Secret, secret};
+use std::rc::Rc;
 
 /// The key that chooses a file, and what comes of it. While it stands, a file can be dropped anywhere on the page.
 pub fn bring_in(word: &'static str) -> El {
@@ -64,9 +68,16 @@ fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nod
         Bringing::Idle => [chooser(store, told, word), undo_key(store, told)].into(),
         Bringing::Reading(done, all) => progress("Reading the file", *done, *all).into(),
         Bringing::Taking(done, all) => progress("Bringing it in", *done, *all).into(),
+        Bringing::Locked(locked, why) => locked_file(store, told, locked, why),
         Bringing::Found(found) => preview(store, told, found),
         Bringing::Undoing(done, all) => progress("Taking it out again", *done, *all).into(),
-        Bringing::Done(found) => in_the_book(store, told, found),
+        Bringing::Done(found, more) => in_the_book(store, told, found, *more),
+        Bringing::Pictures(found) => pictures(store, told, found),
+        Bringing::DonePictures(count) => [
+            parts::status(&format!("The pictures are on this device: {count}.")),
+            chooser(store, told, "Choose another file"),
+        ]
+        .into(),
         Bringing::Refused(why) => [
             parts::line(why).class("fault").attr("role", "alert"),
             parts::support("Nothing was changed."),
@@ -103,6 +114,67 @@ fn progress(word: &str, done: usize, all: usize) -> El {
         word.to_owned()
     };
     parts::status(&text)
+}
+
+/// A sealed file's passphrase is asked for.
+fn locked_file(store: Store, told: Live<Bringing>, locked: &Locked, why: &str) -> Nodes {
+    let typed = Live::new(String::new());
+    let why = why.to_owned();
+    let spec = Secret {
+        id: "unlock",
+        label: "Passphrase of this file",
+        is_new: false,
+    };
+    let (shown, on_input) = (move || typed.get(), move |text| typed.set(text));
+    let field = secret(
+        spec,
+        Rc::new(shown),
+        Rc::new(move || (!why.is_empty()).then(|| why.clone())),
+        Rc::new(on_input),
+    );
+    let locked = locked.clone();
+    let sent = move || store.unlock(locked.clone(), &typed.get_untracked(), told);
+    let not_now = button("press")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Not now");
+    let keys = div("pair keys-row")
+        .with(parts::submit("Open it").attr("data-unlock", ""))
+        .with(not_now);
+    parts::form("form flush", sent)
+        .with(parts::status("This file is sealed."))
+        .with(field)
+        .with(keys)
+        .into()
+}
+
+/// What a file of pictures would bring, and the key that keeps them.
+fn pictures(store: Store, told: Live<Bringing>, found: &FoundPictures) -> Nodes {
+    let count = |count: usize| match count {
+        1 => "1 picture".to_owned(),
+        count => format!("{count} pictures"),
+    };
+    let sum = match found.new.len() {
+        0 => "No picture in it is new.".to_owned(),
+        new => format!("New in this file: {}.", count(new)),
+    };
+    let unnamed = (found.unnamed > 0).then(|| {
+        let of = count(found.unnamed);
+        parts::line(&format!(
+            "{of} of things that this book does not have. Open the book file first, then this one."
+        ))
+    });
+    let taken = found.clone();
+    let take = button("press go")
+        .attr("data-bring-in", "")
+        .on_click(move || store.keep_pictures(taken.clone(), told))
+        .with("Bring them in");
+    let not_now = button("press")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Not now");
+    let keys = div("pair keys-row")
+        .with((!found.new.is_empty()).then_some(take))
+        .with(not_now);
+    [parts::status(&sum), div("bare").with(unnamed), keys].into()
 }
 
 /// What the file would bring, and the key that takes it.
@@ -151,12 +223,24 @@ fn two_books() -> Nodes {
 }
 
 /// What came in, until it is put away.
-fn in_the_book(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
+fn in_the_book(store: Store, told: Live<Bringing>, found: &Found, more: bool) -> Nodes {
+    let next = more.then(|| {
+        [
+            parts::status("This part is in the book. Now open the next one."),
+            chooser(store, told, "Choose the next part"),
+        ]
+    });
     let close = button("press")
         .attr("data-close-import", "")
         .on_click(move || told.set(Bringing::Idle))
         .with("Close");
-    [brought_panel(found, true), undo_key(store, told), close].into()
+    [
+        brought_panel(found, true),
+        div("bare").with(next.into_iter().flatten().collect::<Vec<El>>()),
+        undo_key(store, told),
+        close,
+    ]
+    .into()
 }
 
 /// The key that takes out again what the last file brought in, as long as that can be done.

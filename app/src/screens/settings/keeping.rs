@@ -4,6 +4,7 @@ use crate::live::Live;
 use leptos::task::spawn_local;
 
 use super::bring::bring_in;
+use super::send::send;
 use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::scope;
@@ -37,6 +38,7 @@ pub fn keeping_safe() -> Nodes {
         el("p").text_of(kept),
         copy_key(),
         hint.with(" still writes your book to a file."),
+        div("form flush").with(send()),
         parts::heading("A file from another device"),
         bring_in("Open a book file"),
         parts::key_sample(true, "Look around in a sample"),

@@ -7,6 +7,7 @@ mod devices;
 mod keeping;
 mod postage;
 mod rules;
+mod send;
 mod venue;
 
 use super::first::UNITS;

@@ -17,20 +17,16 @@ use super::db::{CHANGES, Db, META, RECORDS, Strict, text};
 use super::fault::Fault;
 use super::lock;
 use super::save::{self, Head};
+use super::sealed::Unopened;
+use super::source::Source;
 use haulwren_core::book::State;
 use haulwren_core::change::{Key, RecordKey, Vector};
 use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting, ReadError};
 use haulwren_core::json;
 use haulwren_core::view::Weighed;
-use js_sys::Uint8Array;
 use note::{Note, Stage};
 use std::cell::RefCell;
 use std::rc::Rc;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::Blob;
-
-/// Bytes of a file that are read at once.
-const PIECE: u32 = 1 << 20;
 
 /// Changes laid beside the book, or records folded, in one transaction.
 const BATCH: usize = 500;
@@ -40,6 +36,8 @@ const BATCH: usize = 500;
 pub enum Unread {
     /// The file is not one that fits.
     Unfit(ReadError),
+    /// It is sealed, and does not open.
+    Unopened(Unopened),
     /// The browser does not hand it out.
     NoFile,
     /// The book moved on since the file was looked at.
@@ -53,6 +51,12 @@ pub enum Unread {
 impl From<Fault> for Unread {
     fn from(fault: Fault) -> Self {
         Self::Fault(fault)
+    }
+}
+
+impl From<Unopened> for Unread {
+    fn from(why: Unopened) -> Self {
+        Self::Unopened(why)
     }
 }
 
@@ -79,23 +83,15 @@ pub struct Found {
 pub async fn read(
     db: &Db,
     book: &RefCell<State>,
-    file: &Blob,
+    source: &Source,
     progress: Progress<'_>,
 ) -> Result<Found, Unread> {
     let against = Against::of(&book.borrow());
     let at = against.vector.clone();
     let mut reader = BookReader::new(against);
-    // Sizes of files fit 2^53.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    let all = file.size() as u64;
-    let mut from = 0_u64;
-    while from < all {
-        let to = (from + u64::from(PIECE)).min(all);
-        let bytes = piece(file, from, to).await.ok_or(Unread::NoFile)?;
+    let mut pieces = source.pieces();
+    while let Some(bytes) = pieces.next(progress).await? {
         reader.push(&bytes)?;
-        from = to;
-        let kilobytes = |bytes: u64| usize::try_from(bytes / 1_000).unwrap_or(usize::MAX);
-        progress(kilobytes(from), kilobytes(all));
     }
     let incoming = reader.finish()?;
     if incoming.already_known > 0 {
@@ -125,13 +121,6 @@ async fn weigh(db: &Db, book: &RefCell<State>, incoming: &Incoming) -> Result<We
         weighed.add(&book.borrow(), record, new, had);
     }
     Ok(weighed)
-}
-
-async fn piece(file: &Blob, from: u64, to: u64) -> Option<Vec<u8>> {
-    #[allow(clippy::cast_precision_loss)]
-    let piece = file.slice_with_f64_and_f64(from as f64, to as f64).ok()?;
-    let buffer = JsFuture::from(piece.array_buffer()).await.ok()?;
-    Some(Uint8Array::new(&buffer).to_vec())
 }
 
 /// What is stored must say what the file says under the same keys.

@@ -16,6 +16,7 @@ mod haul_steps;
 mod joining;
 mod lines;
 mod model;
+mod parts;
 mod program;
 mod reading;
 mod reckoning;

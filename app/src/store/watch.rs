@@ -27,10 +27,10 @@ impl Store {
             let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
             crate::ui::el::follow(Box::new(move || {
                 self.read(|_| ());
-                self.last_copy().track();
                 if !self.all_read.get() {
                     return;
                 }
+                self.last_copy().track();
                 if let Some(waiting) = timer.take() {
                     waiting.clear();
                 }

@@ -44,5 +44,6 @@ mod sums;
 mod table;
 mod terms;
 mod touches;
+mod two_devices;
 mod two_tabs;
 mod update;

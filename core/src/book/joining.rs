@@ -3,9 +3,10 @@
 use super::kinds::{DECLARED, Kind, Rules};
 use super::state::State;
 use super::table::{Edits, Record as _};
-use crate::change::{Disputes, Fields, GONE, RecordKey};
+use crate::change::{Fields, GONE, Key, RecordKey, Vector};
 use crate::id::{BookId, RulesId};
 use crate::json;
+use litemap::LiteMap;
 use serde_json::Value;
 use uuid::Uuid;
 
@@ -17,16 +18,16 @@ use uuid::Uuid;
 pub struct Joining {
     book: Option<BookId>,
     own: Vec<Own>,
+    /// How far the book went.
+    vector: Vector,
 }
 
 /// What is to hold of one record.
 #[derive(Clone, Debug, PartialEq)]
 struct Own {
     record: RecordKey,
-    /// Its fields; `null` for one that is to be unset.
+    /// Its fields; `null` for one that is to be unset. Of one that does not stand here nothing was said.
     fields: Fields,
-    /// What was in dispute within the book itself.
-    disputes: Disputes,
 }
 
 /// The fields of the house rules that are set together.
@@ -52,26 +53,21 @@ impl Joining {
         let mut joining = Self {
             book: state.book().map(|(book, _)| book),
             own: Vec::new(),
+            vector: state.vector.clone(),
         };
-        joining.keep(state, Rules::KIND, RulesId::SINGLE.0, rules(state));
+        joining.keep(Rules::KIND, RulesId::SINGLE.0, rules(state));
         for (id, entry) in state.tables.kinds.iter() {
-            let fields = entry.value.fields();
-            if is_in_every_book(*id) && !fields.is_empty() {
-                joining.keep(state, Kind::KIND, *id, whole(Kind::KIND, fields));
+            if is_in_every_book(*id) {
+                joining.keep(Kind::KIND, *id, whole(Kind::KIND, entry.value.fields()));
             }
         }
         joining
     }
 
-    fn keep(&mut self, state: &State, kind: &str, id: Uuid, fields: Fields) {
+    fn keep(&mut self, kind: &str, id: Uuid, fields: Fields) {
         let kind = kind.to_owned();
         let record = RecordKey { kind, id };
-        let disputes = state.tables.find(&record).map(|(_, disputes)| disputes);
-        self.own.push(Own {
-            disputes: disputes.cloned().unwrap_or_default(),
-            record,
-            fields,
-        });
+        self.own.push(Own { record, fields });
     }
 
     /// The same, where this book stays.
@@ -92,13 +88,14 @@ impl Joining {
         let mut edits = Vec::new();
         for own in &self.own {
             let now = state.fields_of(&own.record);
-            let mut set = Fields::new();
-            for (field, value) in &own.fields {
-                let parties = state.parties(&own.record, field);
-                let before = own.disputes.get(field).map(Vec::as_slice);
-                let is_disputed = parties.is_some() && parties != before;
-                if is_disputed || now.get(field).unwrap_or(&Value::Null) != value {
-                    set.insert(field.clone(), value.clone());
+            let mut set = own.fields.clone();
+            set.retain(|field, value| now.get(field).unwrap_or(&Value::Null) != value);
+            let disputes = state.tables.find(&own.record).map(|(_, disputes)| disputes);
+            for (field, parties) in disputes.into_iter().flat_map(LiteMap::iter) {
+                if self.clashes(parties) {
+                    // What was cleared here, and now stands against something, is cleared again.
+                    let value = own.fields.get(field).cloned().unwrap_or_default();
+                    set.insert(field.clone(), value);
                 }
             }
             if !set.is_empty() {
@@ -107,6 +104,12 @@ impl Joining {
             }
         }
         edits
+    }
+
+    /// Whether a dispute is between the two books, and not within one of them.
+    fn clashes(&self, parties: &[Key]) -> bool {
+        let is_own = |key: &Key| key.seq <= self.vector.of(key.device);
+        parties.iter().any(is_own) && !parties.iter().all(is_own)
     }
 }
 
@@ -137,8 +140,11 @@ fn rules(state: &State) -> Fields {
     held
 }
 
-/// All fields of a kind: those that are not said are unset.
+/// All fields of a kind, where any is said: those that are not said are unset.
 fn whole(kind: &str, mut said: Fields) -> Fields {
+    if said.is_empty() {
+        return said;
+    }
     for of in DECLARED.iter().filter(|of| of.0 == kind) {
         said.entry(of.1).or_insert(Value::Null);
     }

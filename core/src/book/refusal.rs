@@ -146,6 +146,11 @@ pub enum Refusal {
     /// A field of what was taken out.
     #[error("It was taken out. Put it back first.")]
     TakenOut,
+    /// A verdict rests on it, or it takes something out that has to be looked at.
+    #[error(
+        "There is no way back to this: a verdict rests on what stands, or its own page has to take it out."
+    )]
+    NoWayBack,
     /// The device's clock shows a time beyond the calendar.
     #[error("This device's clock is far off. Set it, then save again.")]
     ClockOff,

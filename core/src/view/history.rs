@@ -2,7 +2,7 @@
 
 use super::parts::{is_shown, label};
 use super::values::value;
-use crate::book::{Command, DECLARED, State, is_readable};
+use crate::book::{Book, Command, DECLARED, State, is_readable};
 use crate::change::{Change, Fields, GONE, Key, RecordKey};
 use crate::stamp::At;
 use serde_json::Value;
@@ -83,7 +83,7 @@ pub fn history_of(state: &State, record: &RecordKey, mut changes: Vec<Change>) -
                 field: field.clone(),
                 label: label(&change.kind, field),
                 words: value(state, &change.kind, field, said),
-                back: back(record, &now, field, said),
+                back: back(state, record, &now, field, said),
             });
         }
         told.push(Saying {
@@ -96,11 +96,18 @@ pub fn history_of(state: &State, record: &RecordKey, mut changes: Vec<Change>) -
     told
 }
 
-/// What gives a field an earlier value again, where that is another one.
-fn back(record: &RecordKey, now: &Fields, field: &str, said: &Value) -> Option<Command> {
+/// What gives a field an earlier value again, where that is another one and may be.
+fn back(
+    state: &State,
+    record: &RecordKey,
+    now: &Fields,
+    field: &str,
+    said: &Value,
+) -> Option<Command> {
     let is_so = now.get(field).unwrap_or(&Value::Null) == said;
     let is_out = now.contains_key(GONE) && field != GONE;
-    if is_so || is_out || record.kind == "book" || !is_readable(&record.kind, field, said) {
+    let may = state.may_go_back(record, field, said) && record.kind != Book::KIND;
+    if is_so || is_out || !may || !is_readable(&record.kind, field, said) {
         return None;
     }
     let mut set = Fields::new();

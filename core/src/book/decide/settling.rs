@@ -3,13 +3,13 @@
 use super::super::command::Context;
 use super::super::disputes::is_readable;
 use super::super::joining::Joining;
-use super::super::kinds::{Book, BookEdit, DeviceEdit, Lot, Thing};
+use super::super::kinds::{Book, BookEdit, Card, DeviceEdit, Lot, Terms, Thing};
 use super::super::read::there;
 use super::super::refusal::Refusal;
 use super::super::state::State;
 use super::super::table::Edits;
 use crate::change::{Fields, GONE, Key, RecordKey};
-use crate::id::{BookId, DeviceCode, DeviceId, LotId, ThingId};
+use crate::id::{BookId, CardId, DeviceCode, DeviceId, LotId, TermsId, ThingId};
 use serde_json::Value;
 
 impl State {
@@ -60,10 +60,29 @@ impl State {
             if !is_readable(&record.kind, field, value) {
                 return Err(Refusal::Unreadable);
             }
+            if !self.may_go_back(record, field, value) {
+                return Err(Refusal::NoWayBack);
+            }
             set.insert(field.clone(), said(field, value));
         }
         let record = record.clone();
         self.all_new(vec![Edits { record, set }])
+    }
+
+    /// Whether a field may be given an earlier value: terms and cards that a verdict was given by stand, and what is taken out is taken
+    /// out by a command of its own, which looks at what belongs to it.
+    #[must_use]
+    pub fn may_go_back(&self, record: &RecordKey, field: &str, value: &Value) -> bool {
+        let is_used = match record.kind.as_str() {
+            Terms::KIND => self.terms_used(TermsId(record.id)),
+            Card::KIND => self.card_used(CardId(record.id)),
+            _ => false,
+        };
+        match (field, value) {
+            (GONE, Value::Bool(true)) => false,
+            (GONE | "checked", _) => true,
+            _ => !is_used,
+        }
     }
 
     /// What makes one book of several that were joined: the one that stays is there, and all others are taken away, where that was not

@@ -3,9 +3,11 @@
 // What it does is the recipe of the guide: line 1 by the passphrase gives 32 bytes, which are the key of all other lines.
 
 import { readFileSync, writeFileSync } from "node:fs";
-import { randomBytes } from "node:crypto";
+import { randomBytes, webcrypto } from "node:crypto";
 import { pathToFileURL } from "node:url";
 
+// Older versions of Node have it only here.
+globalThis.crypto ??= webcrypto;
 const [library, what, passphrase, from, to] = process.argv.slice(2);
 const { compactDecrypt, CompactEncrypt } = await import(pathToFileURL(library).href);
 const secret = new TextEncoder().encode(passphrase.normalize("NFC"));

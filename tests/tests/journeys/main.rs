@@ -38,6 +38,7 @@ mod rescue;
 mod sample;
 mod saturday;
 mod schema;
+mod sealed;
 mod second_copy;
 mod storage;
 mod sums;

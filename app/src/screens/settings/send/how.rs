@@ -46,15 +46,16 @@ const CHOICES: [Asked; 4] = [
 /// The choices, folded away; what they come to stands on the fold.
 pub(super) fn how(desk: Desk) -> El {
     let summary = move || {
+        const SHORT: [(Choice, [&str; 2]); 3] = [
+            (Choice::Whole, ["what changed", "whole book"]),
+            (Choice::Pictures, ["no pictures", "with pictures"]),
+            (Choice::Sealed, ["no passphrase", "by passphrase"]),
+        ];
         let Some(way) = desk.way.get() else {
             return String::new();
         };
-        let words = CHOICES.iter().take(3).map(|(_, choice, words)| {
-            let (word, _) = words[usize::from(way.is(*choice))];
-            word.to_lowercase()
-        });
-        let [what, pictures, passphrase] = words.collect::<Vec<_>>().try_into().unwrap_or_default();
-        format!("How: {what}, {pictures} pictures, {passphrase} passphrase")
+        let words = SHORT.map(|(choice, words)| words[usize::from(way.is(choice))]);
+        format!("How: {}", words.join(", "))
     };
     let mut fold = el("details")
         .class("fold")

@@ -5,10 +5,11 @@ mod passphrase;
 mod ready;
 
 use haulwren_core::id::DeviceCode;
+use leptos::prelude::untrack;
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
-use crate::live::Live;
+use crate::live::{Live, worked};
 use crate::notice::Notice;
 use crate::screens::parts;
 use crate::shell::sealed::Passphrase;
@@ -82,7 +83,9 @@ pub fn send() -> Nodes {
         }
         others.into_iter().map(|other| key(desk, other)).collect()
     };
-    let how = move || desk.way.with(Option::is_some).then(|| how::how(desk));
+    // Built once: a choice must not fold it up again.
+    let is_known = worked(move || desk.way.with(Option::is_some));
+    let how = move || is_known.get().then(|| untrack(|| how::how(desk)));
     [
         parts::heading("Send to another device"),
         div("form flush").attr("data-send", "").show(keys),

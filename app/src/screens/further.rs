@@ -21,6 +21,8 @@ pub const FURTHER: Further = Further {
         });
     },
     turn_to_sample: Store::turn_to_sample,
+    mend: Store::mend,
+    watch: Store::watch,
     describe: view::describe,
     sample: |step, state, context| {
         let command = sample(step, state, context.at)?;

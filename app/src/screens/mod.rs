@@ -4,6 +4,7 @@ mod decide;
 mod first;
 mod further;
 mod haul;
+mod history;
 mod last_save;
 mod late;
 mod page;
@@ -114,6 +115,7 @@ fn stages() -> El {
     let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),
         Keeping::Memory => "Nothing is kept on this device".to_owned(),
+        Keeping::Reading => "Open for reading only".to_owned(),
     };
     let tab = |word, icon, route: Route| Tab {
         word,
@@ -126,7 +128,7 @@ fn stages() -> El {
         tab("Set up", Icon::Setup, Route::Settings),
     ];
     let current: Rc<dyn Fn() -> Option<usize>> = Rc::new(current);
-    tabs(&all, &current, Rc::new(foot))
+    tabs(&all, &current, store.needs, Rc::new(foot))
 }
 
 /// An error with its one button.

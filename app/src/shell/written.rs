@@ -1,6 +1,7 @@
 //! Files that go out: the book or what changed in it, and its pictures, in parts, sealed where the trader wants it. Made one after the
 //! other, so that memory holds one part at the most; the browser keeps what is done.
 
+use super::bring;
 use super::db::{BLOBS, CHANGES, Db, text};
 use super::fault::Fault;
 use super::lock;
@@ -73,6 +74,8 @@ impl<'a> Writing<'a> {
     ) -> Result<(), Unwritten> {
         // No import is laid in or taken out meanwhile. What is saved meanwhile does not go along.
         let _shared = lock::shared().await;
+        // What could not even be cleared away is no part of the book.
+        let beside = bring::laid_beside(db).await?;
         let all = db.count(CHANGES).await? as usize;
         let book = format!("book/{}", header.book);
         let mut writer = BookWriter::new(header, have);
@@ -84,6 +87,9 @@ impl<'a> Writing<'a> {
         loop {
             let (rows, is_full) = db.by_stamp(&from).await?;
             for row in &rows {
+                if text(row, "i").is_some_and(|number| beside.contains(&number)) {
+                    continue;
+                }
                 let line = text(row, "t").unwrap_or_default();
                 self.line(&mut writer, &line).await?;
             }

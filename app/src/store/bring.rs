@@ -4,13 +4,13 @@ use super::Store;
 use crate::live::Live;
 use crate::notice::Notice;
 use crate::shell::bring::{self, Found, Unread};
+use crate::shell::db::Db;
 use crate::shell::picture_files::{self, FoundPictures};
 use crate::shell::sealed::{Passphrase, Unopened};
 use crate::shell::source::{self, Chosen, Locked, Source};
-use crate::shell::{device, second};
-use haulwren_core::book::{Command, Touched};
-use haulwren_core::exchange::FileKind;
+use haulwren_core::book::Touched;
 use haulwren_core::exchange::sealed::SealedError;
+use haulwren_core::exchange::{FileKind, ReadError};
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -29,8 +29,10 @@ pub enum Bringing {
     Pictures(FoundPictures),
     /// It is being taken: steps done, of all.
     Taking(usize, usize),
-    /// So many changes came in; and whether more parts of the book are to come.
-    Done(usize, bool),
+    /// It is in; and whether more parts of the book are to come.
+    Done(Found, bool),
+    /// It is being taken out again: steps done, of all.
+    Undoing(usize, usize),
     /// So many pictures came in.
     DonePictures(usize),
     /// It was not taken, and why.
@@ -85,7 +87,13 @@ impl Store {
                 .map(Bringing::Found),
             Err(why) => Err(why),
         };
-        found.unwrap_or_else(|why| Bringing::Refused(self.why_unread(&why)))
+        match found {
+            Ok(found) => found,
+            Err(why) => {
+                self.mend_code(&db, &why).await;
+                Bringing::Refused(self.why_unread(&why))
+            }
+        }
     }
 
     /// Keeps the pictures that were found in a file.
@@ -111,57 +119,23 @@ impl Store {
         });
     }
 
-    /// Takes what was found in a file.
-    pub fn bring_in(self, found: Found, told: Live<Bringing>) {
-        told.set(Bringing::Taking(0, 0));
-        self.saving.set(true);
-        // Detached: a screen that goes away must not drop it half-way.
-        spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return;
-            };
-            let progress = |done, all| told.set(Bringing::Taking(done, all));
-            let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
-            self.saving.set(false);
-            if let Err(why) = taken {
-                return told.set(Bringing::Refused(self.why_unread(&why)));
-            }
-            self.bump(Touched {
-                setup: true,
-                haul: true,
-            });
-            let second = self.inner.second.borrow().clone();
-            if let Some(second) = second {
-                second::agree_again(&db, &second).await;
-            }
-            let stays = found.incoming.header.book;
-            let device = device::likely_name().to_owned();
-            let is_one = self.inner.book.borrow().only_book(stays).is_empty();
-            let is_named = {
-                let book = self.inner.book.borrow();
-                book.device(book.me).is_some()
-            };
-            if !(is_one && is_named) {
-                self.dispatch(Command::OneBook { stays, device }, |_| {});
-            }
-            self.mark_saved();
-            if let Some(tabs) = &*self.inner.tabs.borrow() {
-                tabs.tell(self.inner.book.borrow().head());
-            }
-            let count = found.incoming.changes.len();
-            told.set(Bringing::Done(count, self.is_part_of_more(&found)));
-        });
+    /// A file that says something else under this device's own code was written by a device that has the same.
+    async fn mend_code(self, db: &Db, why: &Unread) {
+        let me = self.inner.book.borrow().me;
+        if !matches!(why, Unread::Unfit(ReadError::OtherWords { device, .. }) if *device == me) {
+            return;
+        }
+        let notice = match bring::take_new_code(db, &self.inner.book).await {
+            Ok(()) => Notice::new_code(),
+            Err(fault) => Notice::storage("This device has no code of its own yet.", &fault),
+        };
+        if let Some(tabs) = &*self.inner.tabs.borrow() {
+            tabs.tell_again();
+        }
+        self.notice.set(Some(notice));
     }
 
-    /// Whether a part was read, and the sender has more than is here now.
-    fn is_part_of_more(self, found: &Found) -> bool {
-        let header = &found.incoming.header;
-        let book = self.inner.book.borrow();
-        let mut has = header.have.iter();
-        header.part.is_some() && has.any(|key| key.seq > book.vector.of(key.device))
-    }
-
-    fn why_unread(self, why: &Unread) -> String {
+    pub(super) fn why_unread(self, why: &Unread) -> String {
         match why {
             Unread::Unfit(error) => {
                 let book = self.inner.book.borrow();
@@ -178,7 +152,7 @@ impl Store {
                 "The book has moved on since the file was looked at. Choose it once more."
                     .to_owned()
             }
-            Unread::Fault(fault) => {
+            Unread::Fault(fault) | Unread::NotFolded(fault) => {
                 let notice = Notice::storage("The file was not brought in.", fault);
                 [notice.fact, notice.hint].join(" ")
             }
@@ -186,4 +160,4 @@ impl Store {
     }
 }
 
-const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";
+pub(super) const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";

@@ -4,6 +4,7 @@
 use super::Store;
 use crate::live::Live;
 use crate::notice::Notice;
+use crate::shell::bring;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
@@ -38,6 +39,8 @@ pub struct Copied {
     pub way: Left,
     /// Whether the whole book was in it.
     pub whole: bool,
+    /// How many own changes there were then.
+    pub head: u64,
 }
 
 /// Where it is noted.
@@ -58,6 +61,7 @@ impl Copied {
             ("at", json::write(&self.at)),
             ("way", json::write(&way)),
             ("whole", json::write(&self.whole)),
+            ("head", json::write(&self.head)),
         ])
     }
 
@@ -72,6 +76,7 @@ impl Copied {
             at: noted.get("at")?.as_u64()?,
             way,
             whole: noted.get("whole")?.as_bool()?,
+            head: noted.get("head")?.as_u64()?,
         })
     }
 }
@@ -175,8 +180,14 @@ impl Store {
         let left = files::hand_over(&named, by_sheet).await;
         let way = left.map_err(|error| format!("{error:?}"))?;
         if way != Left::Dismissed {
-            let at = clock::now().0;
-            self.note_copied(Copied { at, way, whole }).await;
+            let (at, head) = (clock::now().0, self.inner.book.borrow().head());
+            let copied = Copied {
+                at,
+                way,
+                whole,
+                head,
+            };
+            self.note_copied(copied).await;
         }
         Ok(way)
     }
@@ -188,6 +199,10 @@ impl Store {
         };
         if let Err(fault) = db.put_meta_relaxed(COPIED, &copied.to_json()).await {
             leptos::logging::warn!("it is not noted that a copy left: {fault}");
+        }
+        // Others may build on what it holds.
+        if let Err(fault) = bring::spoil(&db).await {
+            leptos::logging::warn!("the last import could still be undone: {fault}");
         }
     }
 
@@ -265,10 +280,16 @@ mod tests {
     fn a_copy_that_left_is_noted_and_read_back() {
         for way in [Left::Shared, Left::Downloaded] {
             let (at, whole) = (1_795_279_327_123, way == Left::Shared);
-            let copied = Copied { at, way, whole };
+            let head = 7;
+            let copied = Copied {
+                at,
+                way,
+                whole,
+                head,
+            };
             assert_eq!(Copied::from_json(&copied.to_json()), Some(copied));
         }
-        let text = r#"{"at":5,"way":"shared","whole":true}"#;
+        let text = r#"{"at":5,"way":"shared","whole":true,"head":3}"#;
         assert_eq!(Copied::from_json(text).map(|copied| copied.at), Some(5));
         assert_eq!(Copied::from_json("{}"), None);
     }

@@ -1,10 +1,13 @@
 //! The book: records and what they add up to, commands that `decide` turns into edits or refuses, undo.
 
+mod attention;
 mod checked;
 mod command;
 mod costs;
 mod decide;
+mod disputes;
 mod expected;
+mod joining;
 mod kinds;
 mod kinds_trips;
 mod read;
@@ -18,11 +21,14 @@ mod table;
 mod tests;
 mod undo;
 
+pub use attention::Concern;
 pub use command::{Bought, Command, Context, KindSetup, LONGEST_NAME, LONGEST_NOTE, LeftBehind};
 pub use command::{LotCommand, MOST_THINGS, MOST_UNSORTED, Marks, Purchase, StopSetup};
 pub use command::{ThingCommand, TripCommand, TripSetup, VenueSetup};
 pub use costs::{Reckoning, SharedLot, SharedWork};
+pub use disputes::is_readable;
 pub use expected::{Expected, Word};
+pub use joining::Joining;
 pub use kinds::{Book, DECLARED, Device, Lot, Rules, Tables, Terms, Thing, Venue, rule};
 pub use kinds::{BookEdit, DeviceEdit, LotEdit, RulesEdit, TermsEdit, ThingEdit, VenueEdit};
 pub use kinds::{Card, CardEdit, Kind, KindEdit, Passed, PassedEdit};

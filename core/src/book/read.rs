@@ -27,10 +27,21 @@ pub(super) fn one<T: Record>(table: &Table<T>, id: Uuid) -> Option<&T> {
 }
 
 impl State {
-    /// The book's id and currency, once it has begun.
+    /// The book's id and currency, once it has begun. Of several the oldest: two devices that join each other's book at the same time
+    /// take each other's away, and then both count again.
     #[must_use]
     pub fn book(&self) -> Option<(BookId, Currency)> {
-        there(&self.tables.books).find_map(|(id, book)| Some((BookId(id), book.currency?)))
+        let books = self.tables.books.iter();
+        let mut found = None;
+        for (id, entry) in books {
+            let (book, gone) = (&entry.value, entry.value.gone);
+            if let Some(currency) = book.currency
+                && found.is_none_or(|(_, _, was_gone)| was_gone && !gone)
+            {
+                found = Some((BookId(*id), currency, gone));
+            }
+        }
+        found.map(|(id, currency, _)| (id, currency))
     }
 
     /// The book's currency, once it has begun.

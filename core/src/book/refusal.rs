@@ -132,6 +132,25 @@ pub enum Refusal {
     /// Nothing would change.
     #[error("Nothing has changed.")]
     NoChange,
+    /// What was in dispute is settled.
+    #[error("This is settled already.")]
+    NoDispute,
+    /// The choices of a dispute are others by now.
+    #[error("Something new was said about it meanwhile. Look again, then choose.")]
+    OtherChoices,
+    /// A value that this version cannot read.
+    #[error(
+        "Only a newer version of Haulwren can read this. Choose it on the device that wrote it."
+    )]
+    Unreadable,
+    /// A field of what was taken out.
+    #[error("It was taken out. Put it back first.")]
+    TakenOut,
+    /// A verdict rests on it, or it takes something out that has to be looked at.
+    #[error(
+        "There is no way back to this: a verdict rests on what stands, or its own page has to take it out."
+    )]
+    NoWayBack,
     /// The device's clock shows a time beyond the calendar.
     #[error("This device's clock is far off. Set it, then save again.")]
     ClockOff,
@@ -141,6 +160,9 @@ pub enum Refusal {
     /// Another tab saved between the look and the save.
     #[error("Another tab has just saved. Look again, then try once more.")]
     MovedOn,
+    /// What was settled stands as it stood before.
+    #[error("Nothing to undo here: it was settled on what stood there before.")]
+    StoodBefore,
     /// Undo has nothing to give back.
     #[error("Nothing to undo here: later changes stand on it.")]
     NothingToUndo,

@@ -150,6 +150,14 @@ impl State {
         Ok(())
     }
 
+    /// Lets go of a record of which no change is left: it is as if it had never been.
+    pub fn drop_record(&mut self, record: &RecordKey) -> Touched {
+        if let Some(table) = self.tables.rows(&record.kind) {
+            table.forget(record.id);
+        }
+        Touched::of(&record.kind)
+    }
+
     /// A record as it is to stand in storage; `None` for a kind that this version does not know.
     ///
     /// # Panics

@@ -40,6 +40,10 @@ pub(super) trait Rows {
     fn row(&mut self, id: Uuid) -> (&mut dyn Record, &mut Disputes);
     /// A record.
     fn find(&self, id: Uuid) -> Option<(&dyn Record, &Disputes)>;
+    /// All of them, in the order of their ids.
+    fn each(&self, told: &mut dyn FnMut(Uuid, &dyn Record, &Disputes));
+    /// Lets go of a record, as if it had never been.
+    fn forget(&mut self, id: Uuid);
 }
 
 impl<T: Record + Default> Rows for Table<T> {
@@ -51,6 +55,16 @@ impl<T: Record + Default> Rows for Table<T> {
     fn find(&self, id: Uuid) -> Option<(&dyn Record, &Disputes)> {
         let entry = self.get(&id)?;
         Some((&entry.value, &entry.disputes))
+    }
+
+    fn each(&self, told: &mut dyn FnMut(Uuid, &dyn Record, &Disputes)) {
+        for (id, entry) in self.iter() {
+            told(*id, &entry.value, &entry.disputes);
+        }
+    }
+
+    fn forget(&mut self, id: Uuid) {
+        self.remove(&id);
     }
 }
 
@@ -160,11 +174,21 @@ macro_rules! kinds {
         impl Tables {
             /// A record, made when it is not there yet; none when this version does not know the kind.
             pub(super) fn row(&mut self, kind: &str, id: Uuid) -> Option<(&mut dyn Record, &mut Disputes)> {
+                self.rows(kind).map(|table| table.row(id))
+            }
+
+            /// The table of a kind; none when this version does not know it.
+            pub(super) fn rows(&mut self, kind: &str) -> Option<&mut dyn Rows> {
                 let table: &mut dyn Rows = match kind {
                     $($kind => &mut self.$table,)*
                     _ => return None,
                 };
-                Some(table.row(id))
+                Some(table)
+            }
+
+            /// All tables with the kinds' names, in the order in which they are declared.
+            pub(super) fn all(&self) -> Vec<(&'static str, &dyn Rows)> {
+                vec![$(($kind, &self.$table as &dyn Rows),)*]
             }
 
             /// A record.

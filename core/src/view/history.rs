@@ -1,9 +1,11 @@
-//! History of a thing: what was said of it and of its lot, when, on which device.
+//! History of records: what was said of them, when, on which device, and the way back to it.
 
-use super::parts::{is_shown, label, value};
-use crate::book::{DECLARED, State};
-use crate::change::{Change, Key};
+use super::parts::{is_shown, label};
+use super::values::value;
+use crate::book::{Book, Command, DECLARED, State, is_readable};
+use crate::change::{Change, Fields, GONE, Key, RecordKey};
 use crate::stamp::At;
+use serde_json::Value;
 
 /// One change as people read it.
 #[derive(Clone, Debug, PartialEq)]
@@ -18,34 +20,115 @@ pub struct Said {
     pub lines: Vec<(String, String)>,
 }
 
+/// One change of a record as people read it, with the way back.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Saying {
+    /// Which change.
+    pub key: Key,
+    /// When, as the device's clock showed.
+    pub at: At,
+    /// The device's name, or its code while it has none here.
+    pub device: String,
+    /// What it said, field by field.
+    pub lines: Vec<Earlier>,
+}
+
+/// What was once said of a field.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Earlier {
+    /// Which field.
+    pub field: String,
+    /// What it is called.
+    pub label: String,
+    /// The value in words.
+    pub words: String,
+    /// What gives the field this value again; `None` where it has it, or this version cannot read it.
+    pub back: Option<Command>,
+}
+
 /// The history that these changes tell, newest first. Changes that say nothing to people are left out.
 #[must_use]
-pub fn history(state: &State, mut changes: Vec<Change>) -> Vec<Said> {
-    let Some(currency) = state.currency() else {
-        return Vec::new();
-    };
-    changes.sort_unstable_by_key(|change| std::cmp::Reverse((change.stamp, change.key)));
-    let said = changes.into_iter().map(|change| {
-        let mut shown: Vec<_> = change
-            .set
-            .iter()
-            .filter(|(field, _)| is_shown(&change.kind, field))
-            .collect();
-        shown.sort_unstable_by_key(|(field, _)| (place(&change.kind, field), *field));
-        let lines = shown.into_iter().map(|(field, said)| {
-            (
-                label(&change.kind, field),
-                value(&change.kind, field, said, currency),
-            )
-        });
-        Said {
+pub fn history(state: &State, changes: Vec<Change>) -> Vec<Said> {
+    let mut told = Vec::new();
+    for change in newest_first(state, changes) {
+        let mut lines = Vec::new();
+        for (field, said) in in_order(&change) {
+            if is_shown(&change.kind, field) {
+                let words = value(state, &change.kind, field, said);
+                lines.push((label(&change.kind, field), words));
+            }
+        }
+        if !lines.is_empty() {
+            told.push(Said {
+                key: change.key,
+                at: change.at,
+                device: state.name_of(change.device()),
+                lines,
+            });
+        }
+    }
+    told
+}
+
+/// The history of one record, of whatever kind, newest first. `changes` may be more than its own.
+#[must_use]
+pub fn history_of(state: &State, record: &RecordKey, mut changes: Vec<Change>) -> Vec<Saying> {
+    changes.retain(|change| change.id == record.id && change.kind == record.kind);
+    let now = state.fields_of(record);
+    let mut told = Vec::new();
+    for change in newest_first(state, changes) {
+        let mut lines = Vec::new();
+        for (field, said) in in_order(&change) {
+            lines.push(Earlier {
+                field: field.clone(),
+                label: label(&change.kind, field),
+                words: value(state, &change.kind, field, said),
+                back: back(state, record, &now, field, said),
+            });
+        }
+        told.push(Saying {
             key: change.key,
             at: change.at,
             device: state.name_of(change.device()),
-            lines: lines.collect(),
-        }
-    });
-    said.filter(|said| !said.lines.is_empty()).collect()
+            lines,
+        });
+    }
+    told
+}
+
+/// What gives a field an earlier value again, where that is another one and may be.
+fn back(
+    state: &State,
+    record: &RecordKey,
+    now: &Fields,
+    field: &str,
+    said: &Value,
+) -> Option<Command> {
+    let is_so = now.get(field).unwrap_or(&Value::Null) == said;
+    let is_out = now.contains_key(GONE) && field != GONE;
+    let may = state.may_go_back(record, field, said) && record.kind != Book::KIND;
+    if is_so || is_out || !may || !is_readable(&record.kind, field, said) {
+        return None;
+    }
+    let mut set = Fields::new();
+    set.insert(field.to_owned(), said.clone());
+    let record = record.clone();
+    Some(Command::GoBack { record, set })
+}
+
+fn newest_first(state: &State, mut changes: Vec<Change>) -> Vec<Change> {
+    if state.currency().is_none() {
+        return Vec::new();
+    }
+    changes.sort_unstable_by_key(|change| std::cmp::Reverse((change.stamp, change.key)));
+    changes
+}
+
+/// The fields of a change in the order of the table of kinds.
+fn in_order(change: &Change) -> Vec<(&String, &Value)> {
+    let mut fields: Vec<(&String, &Value)> = change.set.iter().collect();
+    fields.sort_unstable_by_key(|(field, _)| (place(&change.kind, field), *field));
+    fields
 }
 
 /// Where a field stands in the table of kinds; what this version does not know comes last.

@@ -1,10 +1,12 @@
 //! What each screen shows: one plain struct for each, from the book and what is being typed. Typed values, not laid-out text.
 
+mod attention;
 mod brought;
 mod card_form;
 mod clock;
 mod complaint;
 mod decide;
+mod disputes;
 mod draft;
 mod haul;
 mod history;
@@ -13,6 +15,7 @@ mod keys;
 mod kit;
 mod lot_form;
 mod measures;
+mod named;
 mod pack_form;
 mod parts;
 mod pile;
@@ -21,21 +24,25 @@ mod rules_form;
 mod saves;
 mod setup_form;
 mod trips;
+mod values;
 mod venue_form;
 mod what;
 
-pub use brought::brought;
+pub use attention::{Attention, Cure, attention};
+pub use brought::{Move, Weighed, brought};
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use clock::minutes_of;
 pub use complaint::Complaint;
 pub use decide::{DecideView, Posted, VenueCard, as_bought, decide, left_behind, purchase};
+pub use disputes::{Choice, Dispute, Spoken, dispute};
 pub use draft::{DecideDraft, Field, Press, half_key};
 pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
-pub use history::{Said, history};
+pub use history::{Earlier, Said, Saying, history, history_of};
 pub use lot_form::{COUNTS, LotForm};
 pub use measures::Units;
+pub use named::{named, nameless};
 pub use pack_form::{PackForm, PackInput, goes_in};
 pub use pile::{Pile, PileRow, PileView, Piled, UpTo, paid_for_all, pile};
 pub use pocket::{Pocket, pocket};

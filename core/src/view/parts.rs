@@ -1,13 +1,4 @@
-//! Field names and values of records in the trade's words.
-
-use crate::book::Expected;
-use crate::json;
-use crate::ledger::Paying;
-use crate::lot::Method;
-use crate::money::{Currency, Money, plain};
-use crate::worth::Sells;
-use serde::Deserialize;
-use serde_json::Value;
+//! What fields of records are called on screen, and which of them say something to people.
 
 /// What a field of a kind is called on screen.
 pub(super) fn label(kind: &str, field: &str) -> String {
@@ -20,6 +11,8 @@ pub(super) fn label(kind: &str, field: &str) -> String {
         ("lot", "unsorted") => "Left to sort",
         ("lot", "by") => "Paid in",
         ("lot", "method") => "Shared",
+        ("lot" | "cash", "stop") => "Stop",
+        ("stop" | "cash", "trip") => "Trip",
         ("thing", "share") => "Share, by hand",
         ("thing", "kept") => "Kept for yourself",
         ("thing", "pieces") => "Pieces",
@@ -27,60 +20,67 @@ pub(super) fn label(kind: &str, field: &str) -> String {
         ("thing", "label") => "Size on the label",
         ("thing", "maker") => "Maker",
         ("thing", "flaw") => "Flaw",
-        ("thing", "sells") => "Sells for",
+        (_, "sells") => "Sells for",
         (_, "postage") => "Postage",
         (_, "packing") => "Packing",
-        ("thing", "expected") => "Verdict",
+        (_, "expected") => "Verdict",
         ("thing", "lot") => "Lot",
-        ("thing", "weight") => "Weight",
-        ("thing", "size") => "Size",
+        (_, "kind") => "Kind",
+        (_, "weight") => "Weight",
+        (_, "size") => "Size",
+        ("passed", "ask") => "Asked",
+        (_, "at") => "When",
+        ("rules", "least_keep") => "Least keep",
+        ("rules", "least_multiple") => "Least multiple of cost",
+        ("rules", "no_loss_if_low") => "No loss if it sells low",
+        ("rules", "longest_wait") => "Longest wait, in days",
+        ("rules", "cash_step") => "Cash step",
+        ("rules", "reach") => "How far sellers come down",
+        ("rules", "unsold") => "Set aside for what never sells",
+        ("rules", "offers") => "Set aside for offers",
+        ("rules", "returns") => "Set aside for returns",
+        ("rules", "usual_venue") => "Usual venue",
+        ("rules", "usual_card") => "Usual rate card",
+        ("rules", "units") => "Units",
+        ("rules", "distance") => "Unit of distances",
+        ("venue", "arrangement") => "Who pays the postage",
+        (_, "card") => "Rate card",
+        (_, "venue") => "Venue",
+        ("card", "follows") => "Version before",
+        (_, "from") => "Holds from",
+        (_, "checked") => "Last checked",
+        ("terms", "schedule") => "Charges",
+        ("container", "tare") => "Its own weight",
+        (_, "cost") => "Cost",
+        ("container", "inside") => "Inside",
+        ("container", "form") => "Form",
+        ("kind", "soft") => "Folds and presses",
+        ("kind", "fragility") => "How easily it breaks",
+        (_, "day") => "Day",
+        ("trip", "started") => "Started",
+        ("trip", "ended") => "Ended",
+        ("trip", "distance") => "Driven",
+        ("trip", "odometer_out") => "Odometer on leaving",
+        ("trip", "odometer_back") => "Odometer on coming back",
+        (_, "note") => "Note",
+        ("stop", "planned") => "Place in the plan",
+        ("stop", "arrived") => "Arrived",
+        ("stop", "left") => "Left",
+        ("stop", "manner") => "How sellers come down",
+        ("cash", "what") => "What moved it",
+        ("cash", "amount") => "Amount",
+        ("cash", "counted") => "Counted",
+        ("worked", "work") => "Work",
+        ("worked" | "photo", "thing") => "Thing",
+        ("photo", "blob") => "Picture",
+        ("book", "currency") => "Currency",
+        ("device", "code") => "Code",
         _ => return field.replace('_', " "),
     };
     known.to_owned()
 }
 
-/// A value as text. What has no words of its own is shown as it is written.
-pub(super) fn value(kind: &str, field: &str, value: &Value, currency: Currency) -> String {
-    let money = || {
-        Money::deserialize(value)
-            .ok()
-            .map(|money| plain(money, currency))
-    };
-    let words = match (kind, field, value) {
-        (_, "gone" | "kept", Value::Bool(true)) => Some("yes".to_owned()),
-        (_, "gone" | "kept", _) => Some("no".to_owned()),
-        (_, _, Value::Null) => Some("empty".to_owned()),
-        ("lot", "method", _) => Method::deserialize(value)
-            .ok()
-            .map(|method| method.word().to_owned()),
-        ("lot", "by", _) => Paying::deserialize(value)
-            .ok()
-            .map(|by| by.word().to_owned()),
-        (_, _, Value::String(text)) => Some(text.clone()),
-        (_, "paid" | "postage" | "packing" | "extras" | "share", _) => money(),
-        ("thing", "sells", _) => Sells::deserialize(value).ok().map(|sells| {
-            let [low, likely, high] =
-                [sells.low(), sells.likely(), sells.high()].map(|price| plain(price, currency));
-            if low == high {
-                likely
-            } else {
-                format!("{likely} (low {low}, high {high})")
-            }
-        }),
-        ("thing", "expected", _) => Expected::deserialize(value).ok().map(|expected| {
-            format!(
-                "{} at {}, you keep {}",
-                expected.verdict.word(),
-                plain(expected.ask, currency),
-                plain(expected.keep, currency)
-            )
-        }),
-        _ => None,
-    };
-    words.unwrap_or_else(|| json::text(value))
-}
-
-/// Whether a field says something to people; links between records and times do not.
+/// Whether a field says something to people in the history of a thing and its lot; links between records and times do not.
 pub(super) fn is_shown(kind: &str, field: &str) -> bool {
     !matches!(
         (kind, field),

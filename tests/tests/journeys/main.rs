@@ -45,5 +45,6 @@ mod sums;
 mod table;
 mod terms;
 mod touches;
+mod two_devices;
 mod two_tabs;
 mod update;

@@ -10,14 +10,17 @@ pub use setup::{Bought, KindSetup, LeftBehind, Purchase, VenueSetup};
 pub use thing::{Marks, ThingCommand};
 pub use trip::{StopSetup, TripCommand, TripSetup};
 
+use super::joining::Joining;
 use crate::appraise::HouseRules;
-use crate::id::{BookId, CardId, ContainerId, KindId, ThingId, VenueId};
+use crate::change::{Fields, GONE, Key, RecordKey};
+use crate::id::{BookId, CardId, ContainerId, DeviceCode, KindId, ThingId, VenueId};
 use crate::measure::System;
 use crate::money::Currency;
 use crate::packing::Container;
 use crate::postage::RateCard;
 use crate::stamp::At;
 use crate::worth::Allowances;
+use serde_json::Value;
 use uuid::Uuid;
 
 /// What comes from outside into a decision: the time that the clock shows, and chance for new ids.
@@ -61,6 +64,33 @@ pub enum Command {
         /// What this device is called.
         device: String,
     },
+    /// Makes one book of two that were used, where these settings hold. Names this device where it has no name yet.
+    Join {
+        /// The book that stays, and its settings.
+        joining: Joining,
+        /// What this device is called.
+        device: String,
+    },
+    /// Settles a dispute.
+    Settle {
+        /// Which record.
+        record: RecordKey,
+        /// Which field.
+        field: String,
+        /// The change that is chosen, one of the [parties](crate::book::State::parties).
+        choice: Key,
+        /// What it says; of `gone`, that it is there when it is another edit.
+        value: Value,
+    },
+    /// Gives fields of a record values that they had before.
+    GoBack {
+        /// Which record.
+        record: RecordKey,
+        /// The fields and their earlier values.
+        set: Fields,
+    },
+    /// Makes one of several records of one device.
+    OneDevice(DeviceCode),
     /// Sets the house rules and allowances.
     SetRules {
         /// The limits.
@@ -129,6 +159,16 @@ pub enum Command {
     Lot(LotCommand),
     /// Something else about things.
     Thing(ThingCommand),
+}
+
+impl Command {
+    /// Puts back what was taken out.
+    #[must_use]
+    pub fn put_back(record: RecordKey) -> Self {
+        let mut set = Fields::new();
+        set.insert(GONE.to_owned(), Value::Null);
+        Self::GoBack { record, set }
+    }
 }
 
 impl From<TripCommand> for Command {

@@ -3,6 +3,7 @@
 mod buying;
 mod lots;
 mod postage;
+mod settling;
 mod stops;
 mod things;
 mod trips;
@@ -37,6 +38,15 @@ impl State {
         match command {
             Command::NameDevice(name) => self.name_device(name, context),
             Command::OneBook { stays, device } => self.one_book(*stays, device, context),
+            Command::Join { joining, device } => self.join(joining, device, context),
+            Command::Settle {
+                record,
+                field,
+                choice,
+                value,
+            } => self.settle(record, field, *choice, value),
+            Command::GoBack { record, set } => self.go_back(record, set),
+            Command::OneDevice(code) => self.one_device(*code),
             Command::SaveVenue { id, setup } => self.save_venue(*id, setup, context),
             Command::UseVenue(id) => self.use_venue(*id),
             Command::RemoveVenue(id) => self.remove_venue(*id),
@@ -119,38 +129,6 @@ impl State {
             DeviceEdit::Name(Some(name)),
         ]);
         Ok(vec![self.only_new(edits)])
-    }
-
-    /// What makes one book of several that were joined: all but one are taken away, where that was not said yet. Of a book that nothing was
-    /// done in yet, the file's stays; of two that were used, the one that was here, once the changes are folded in.
-    #[must_use]
-    pub fn only_book(&self, stays: BookId) -> Vec<Edits> {
-        let mut edits = Vec::new();
-        if !self.tables.books.contains_key(&stays.0) {
-            return edits;
-        }
-        for (id, entry) in self.tables.books.iter() {
-            if *id != stays.0 && !entry.value.gone {
-                edits.push(BookId(*id).edit([BookEdit::Gone(true)]));
-            }
-        }
-        edits
-    }
-
-    fn one_book(
-        &self,
-        stays: BookId,
-        device: &str,
-        context: &mut Context<'_>,
-    ) -> Result<Vec<Edits>, Refusal> {
-        let mut edits = self.only_book(stays);
-        if self.device(self.me).is_none() {
-            edits.extend(self.name_device(device, context)?);
-        }
-        if edits.is_empty() {
-            return Err(Refusal::NoChange);
-        }
-        Ok(edits)
     }
 
     fn use_units(&self, units: System) -> Result<Vec<Edits>, Refusal> {

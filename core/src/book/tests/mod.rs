@@ -1,9 +1,12 @@
 //! Commands, undo and what is read off the book, case by case; here is what the cases are told with.
 
+mod attention;
 mod cash;
 mod deciding;
+mod joining;
 mod lots;
 mod reading;
+mod settling;
 mod things;
 mod trips;
 mod undoing;
@@ -12,7 +15,7 @@ use super::*;
 use crate::appraise::{HouseRules, RulesError};
 use crate::change::{Change, RecordKey};
 use crate::day::Day;
-use crate::id::{RulesId, TermsId, ThingId, VenueId};
+use crate::id::{DeviceCode, RulesId, TermsId, ThingId, VenueId};
 use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::money::{Currency, Money, Rate};
@@ -82,6 +85,29 @@ impl Told {
     fn undo(&mut self, save: &[Change]) -> Vec<Change> {
         let edits = undo(save, &self.log).expect("something to undo");
         self.save(edits)
+    }
+}
+
+/// A second device that has what the first one has.
+fn other(of: &Told, code: &str) -> Told {
+    let me: DeviceCode = code.parse().expect("a code");
+    let mut other = Told::new();
+    other.log.clone_from(&of.log);
+    other.state = State::from_changes(me, &other.log);
+    // Chance that does not repeat the first one's.
+    other.drawn = 100;
+    other.now.0 += 1_000;
+    other
+}
+
+/// Both take in what the other has.
+fn exchange(one: &mut Told, other: &mut Told) {
+    let mut all = [one.log.as_slice(), &other.log].concat();
+    all.sort_unstable_by_key(|change| change.key);
+    all.dedup_by_key(|change| change.key);
+    for told in [one, other] {
+        told.log.clone_from(&all);
+        told.state = State::from_changes(told.state.me, &all);
     }
 }
 

@@ -1,6 +1,7 @@
 //! Reading a book file, piece by piece as the browser hands it over. Everything is checked before anything is taken: a file that is cut
 //! short, altered or somebody else's gives a [`ReadError`] and changes nothing.
 
+mod after;
 mod against;
 pub(super) mod ends;
 mod error;

@@ -1,6 +1,7 @@
 //! A save in a sentence, for the undo bar and the last ten.
 
 mod brief;
+mod field;
 mod haul;
 
 #[cfg(test)]
@@ -32,14 +33,18 @@ pub struct Done {
 pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
     let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
-    let sentence = if let Some(of_haul) = haul::sentence(state, changes) {
+    let sentence = if of_kind("book").is_some_and(|book| book.set.contains_key("gone")) {
+        "One book made of two".to_owned()
+    } else if let Some(settled) = field::sentence(state, changes) {
+        settled
+    } else if let Some(of_haul) = haul::sentence(state, changes) {
         of_haul
     } else if let Some(venue) = of_kind("venue") {
         let name = name_of(state, venue).unwrap_or_else(|| "Venue".to_owned());
         format!("{name} {}", moved(venue).unwrap_or("saved"))
     } else if let Some(passed) = of_kind("passed") {
         let name = name_of(state, passed).unwrap_or_else(|| "Thing".to_owned());
-        format!("{name} passed by")
+        format!("{name} {}", moved(passed).unwrap_or("passed by"))
     } else if let Some(other) = changes
         .iter()
         .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
@@ -58,8 +63,6 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
         "Units chosen".to_owned()
     } else if first.set.contains_key("distance") {
         "Unit of distances chosen".to_owned()
-    } else if of_kind("book").is_some_and(|book| book.set.contains_key("gone")) {
-        "One book made of two".to_owned()
     } else if of_kind("device").is_some() && of_kind("book").is_none() {
         "This device named".to_owned()
     } else if of_kind("book").is_some() {

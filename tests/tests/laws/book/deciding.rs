@@ -4,6 +4,7 @@ use super::any_commands::any_commands;
 use super::device::Device;
 use super::haul_holds::haul_holds;
 use super::program::{Step, programs, setups};
+use super::setup_steps::setup_holds;
 use haulwren_core::book::{Command, Context, Refusal};
 use haulwren_core::change::Change;
 use haulwren_core::id::{TermsId, ThingId, VenueId};
@@ -60,7 +61,9 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
         }
         Step::TakeOut(_) => state.thing(ThingId(changes[0].id)).is_none(),
         Step::Haul(step) => haul_holds(device, step, changes),
-        Step::Undo(_) => true,
+        Step::Setup(step) => setup_holds(device, step, changes),
+        // See the laws of undoing, settling and attention.
+        Step::Undo(_) | Step::Settle(..) | Step::Back(..) | Step::Cure(_) => true,
     }
 }
 

@@ -1,6 +1,7 @@
 //! A device in the tests: a book, all the changes that it holds, a clock that may be wrong, and chance that repeats itself.
 
 use super::haul_steps::HaulStep;
+use super::mending;
 use super::program::{Step, Timed};
 use haulwren_core::book::{
     Command, Context, Edits, Expected, Purchase, Refusal, State, Table, Word, undo,
@@ -94,7 +95,11 @@ impl Device {
             },
             Step::TakeOut(which) => Command::TakeOut(thing(which)),
             Step::Haul(step) => self.judged_step(step).command(&self.state, self.now),
+            Step::Setup(step) => step.command(&self.state, self.now),
             Step::Undo(back) => return self.undo_of(self.save_back(back)),
+            Step::Settle(which, choice) => mending::settle(self, which, choice)?,
+            Step::Back(which, line) => mending::back(self, which, line)?,
+            Step::Cure(which) => mending::cure(self, which)?,
         };
         self.decide(&command)
     }
@@ -195,6 +200,12 @@ impl Device {
 
     pub fn vector(&self) -> &Vector {
         &self.state.vector
+    }
+
+    /// The changes of one record.
+    pub fn changes_to(&self, record: &RecordKey) -> Vec<Change> {
+        let of_record = self.log.iter().filter(|one| one.record() == *record);
+        of_record.cloned().collect()
     }
 
     /// Every record that its changes speak of.

@@ -14,7 +14,7 @@ use proptest::prelude::*;
 use serde_json::{Value, json};
 
 /// A file of what a device has above `have`.
-fn changed_of(device: &Device, have: &Vector) -> String {
+pub fn changed_of(device: &Device, have: &Vector) -> String {
     let (book, currency) = device.state.book().unwrap();
     let header = Header::new(book, currency, device.state.me, device.vector().clone());
     let mut changes = device.log.clone();
@@ -24,7 +24,7 @@ fn changed_of(device: &Device, have: &Vector) -> String {
 }
 
 /// A device with a book of its own.
-fn begun(number: u8, currency: &str) -> Device {
+pub fn begun(number: u8, currency: &str) -> Device {
     let mut device = Device::new(number);
     let begin = Command::Begin {
         currency: Currency::from_code(currency).unwrap(),

@@ -62,7 +62,9 @@ fn latest(record: &str, field: &str) -> bool {
     [
         ("device", "name"),
         ("terms", "checked"),
+        ("card", "checked"),
         ("thing", "expected"),
+        ("passed", "expected"),
     ]
     .contains(&(kind, field))
 }

@@ -1,6 +1,7 @@
 //! Random programs: what a trader may do with a book, in any order, with clocks that jump.
 
 use super::haul_steps::{HaulStep, haul_steps};
+use super::setup_steps::{SetupStep, setup_steps};
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::{Bought, Purchase, VenueSetup};
 use haulwren_core::money::{Money, Rate};
@@ -24,6 +25,13 @@ pub enum Step {
     TakeOut(u8),
     Undo(u8),
     Haul(HaulStep),
+    Setup(SetupStep),
+    /// Settles a dispute on one of its choices.
+    Settle(u8, u8),
+    /// Goes back to an earlier value of a record, by its places in its history.
+    Back(u8, u8),
+    /// Sends the cure of something that needs the trader.
+    Cure(u8),
 }
 
 /// A step, and by how much the clock moves before it.
@@ -128,6 +136,10 @@ pub fn steps() -> BoxedStrategy<Step> {
         2 => which().prop_map(Step::TakeOut),
         3 => which().prop_map(Step::Undo),
         14 => haul_steps().prop_map(Step::Haul),
+        4 => setup_steps().prop_map(Step::Setup),
+        3 => (which(), which()).prop_map(|(which, choice)| Step::Settle(which, choice)),
+        1 => (which(), which()).prop_map(|(which, line)| Step::Back(which, line)),
+        1 => which().prop_map(Step::Cure),
     ]
     .boxed()
 }
@@ -149,4 +161,23 @@ pub fn timed() -> impl Strategy<Value = Timed> {
 
 pub fn programs(most: usize) -> impl Strategy<Value = Vec<Timed>> {
     vec(timed(), 0..=most)
+}
+
+/// Steps that set the same few fields of the same few records, so that devices which do not hear of each other quarrel.
+pub fn strife() -> impl Strategy<Value = Timed> {
+    let few = || 0_u8..2;
+    let step = prop_oneof![
+        3 => (few(), names()).prop_map(|(thing, name)| Step::Rename(thing, name)),
+        2 => few().prop_map(Step::TakeOut),
+        2 => (few(), setups()).prop_map(|(venue, setup)| Step::Venue(Some(venue), setup)),
+        1 => few().prop_map(Step::Remove),
+        2 => (rules(), allowances()).prop_map(|(rules, aside)| Step::Rules(rules, aside)),
+        3 => (few(), amounts()).prop_map(|(lot, paid)| Step::Haul(HaulStep::Paid(lot, paid))),
+        2 => (few(), prop::option::of(amounts()))
+            .prop_map(|(thing, share)| Step::Haul(HaulStep::Fix(thing, share))),
+        2 => (few(), names()).prop_map(|(thing, maker)| Step::Haul(HaulStep::Mark(thing, maker, None))),
+        1 => few().prop_map(|work| Step::Haul(HaulStep::RemoveWork(work))),
+        1 => any::<u8>().prop_map(Step::Undo),
+    ];
+    (waits(), step.boxed()).prop_map(|(wait, step)| Timed { wait, step })
 }

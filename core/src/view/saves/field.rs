@@ -1,0 +1,28 @@
+//! Saves that only settle a dispute, or go back to an earlier value, of what no screen edits: the field and its value.
+
+use super::super::named::named;
+use super::super::parts::label;
+use super::super::values::value;
+use super::moved;
+use crate::book::State;
+use crate::change::Change;
+
+/// The sentence for one field of a record that is made as a whole; `None` for any other save.
+pub(super) fn sentence(state: &State, changes: &[Change]) -> Option<String> {
+    let [change] = changes else { return None };
+    let kind = change.kind.as_str();
+    let is_made_whole = ["work", "worked", "passed", "photo", "cash"].contains(&kind);
+    let about = || named(state, &change.record());
+    if let ("worked" | "device", Some(moved)) = (kind, moved(change)) {
+        return Some(format!("{} {moved}", about()));
+    }
+    let mut fields = change.set.iter();
+    match (fields.next(), fields.next()) {
+        (Some((field, said)), None) if is_made_whole && field != "gone" => {
+            let label = label(kind, field).to_lowercase();
+            let words = value(state, kind, field, said);
+            Some(format!("{}, {label}: {words}", about()))
+        }
+        _ => None,
+    }
+}

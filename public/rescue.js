@@ -38,8 +38,8 @@ async function read(db) {
   const meta = stores.objectStore("meta");
   const told = async (key) => JSON.parse((await asked(meta.get(key)))?.v ?? "null");
   const [device, imports] = [await told("device"), await told("imports") ?? {}];
-  // An import that was cut off before it was settled is no part of the book.
-  const rows = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || (imports[i]?.state ?? imports[i]) !== "staging");
+  // An import that was cut off before it was settled, or is being taken out again, is no part of the book.
+  const rows = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || !["staging", "undoing"].includes(imports[i]));
   const have = {};
   for (const { k } of rows) {
     const [of, seq] = k.split("/");

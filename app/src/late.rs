@@ -6,6 +6,7 @@
 use crate::live::Live;
 use crate::notice::Notice;
 use crate::route::Route;
+use crate::shell::fault::Fault;
 use crate::store::{Store, use_store};
 use crate::ui::el::Nodes;
 use haulwren_core::book::{Context, Edits, Refusal, State};
@@ -16,9 +17,9 @@ use js_sys::Promise;
 use leptos::prelude::document;
 #[cfg(feature = "late")]
 use leptos::wasm_split::{SplitLoaderError, wasm_split};
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
 use wasm_bindgen_futures::JsFuture;
-use web_sys::Blob;
+use web_sys::{Blob, Element};
 
 /// The ways into what comes late.
 #[derive(Clone, Copy)]
@@ -29,8 +30,14 @@ pub struct Further {
     pub add_photo: fn(Store, ThingId, Blob),
     /// What stands on the sheet that asks what a thing is.
     pub what: fn(Live<bool>) -> Nodes,
+    /// Writes the book to a file and hands it out, for notices.
+    pub save_copy: fn(Store),
     /// Turns this tab to sample data, or back.
     pub turn_to_sample: fn(Store, bool),
+    /// Mends a stored book that does not read back, or opens it for reading only.
+    pub mend: fn(Store, Fault),
+    /// Begins to watch over what the trader should know of.
+    pub watch: fn(Store),
     /// Says what a save did.
     pub describe: fn(&State, &[Change]) -> Option<Done>,
     /// What a step of the sample comes to; `None` after the last.
@@ -53,7 +60,12 @@ pub enum Late {
 
 thread_local! {
     static LATE: OnceCell<Live<Late>> = const { OnceCell::new() };
+    /// The style sheet that is being loaded, or stands.
+    static SHEET: RefCell<Option<Sheet>> = const { RefCell::new(None) };
 }
+
+/// A style sheet, and whether it has come.
+type Sheet = (Element, Promise);
 
 /// Makes ready to ask for it. Called once, where nothing is ever cleaned up.
 pub fn follow() {
@@ -100,22 +112,31 @@ pub async fn fetched() -> Option<Further> {
     // Asked for twice: what stands already stays as it is.
     if !matches!(late().get_untracked(), Late::Here(_)) {
         late().set(Late::Here(come));
+        (come.watch)(use_store());
     }
     Some(come)
 }
 
-/// Puts the late style sheet on the page, and waits until it stands. `None` when it can't be had: it can be asked for again.
+/// Waits until the late style sheet stands on the page, which it then says of itself. Who asks while it is being loaded waits for the same
+/// one. `None` when it can't be had: it can be asked for again.
 async fn styles() -> Option<()> {
-    let page = document();
-    if page.query_selector("[data-late]").ok()?.is_some() {
-        return Some(());
+    let known = SHEET.with_borrow(Clone::clone);
+    let (link, loaded) = match known {
+        Some(known) => known,
+        None => load_styles()?,
+    };
+    if JsFuture::from(loaded).await.is_err() {
+        link.remove();
+        SHEET.take();
+        return None;
     }
-    let link = page.create_element("link").ok()?;
-    for (name, value) in [
-        ("rel", "stylesheet"),
-        ("href", "./late.css"),
-        ("data-late", ""),
-    ] {
+    link.set_attribute("data-late", "").ok()
+}
+
+/// Puts the late style sheet on the page.
+fn load_styles() -> Option<Sheet> {
+    let link = document().create_element("link").ok()?;
+    for (name, value) in [("rel", "stylesheet"), ("href", "./late.css")] {
         link.set_attribute(name, value).ok()?;
     }
     let loaded = Promise::new(&mut |resolve, reject| {
@@ -123,14 +144,11 @@ async fn styles() -> Option<()> {
             let heard = link.add_event_listener_with_callback(event, &told);
             debug_assert!(heard.is_ok());
         }
-        let stands = page.head().map(|head| head.append_child(&link));
+        let stands = document().head().map(|head| head.append_child(&link));
         debug_assert!(matches!(stands, Some(Ok(_))), "a page has a head");
     });
-    if JsFuture::from(loaded).await.is_err() {
-        link.remove();
-        return None;
-    }
-    Some(())
+    SHEET.replace(Some((link.clone(), loaded.clone())));
+    Some((link, loaded))
 }
 
 #[cfg(feature = "late")]

@@ -61,6 +61,26 @@ impl Notice {
         )
     }
 
+    /// The book was built anew from its history.
+    pub fn mended() -> Self {
+        Self::new(
+            "Something that was stored did not read back; it is mended.",
+            "The book was built anew from all that was ever saved. Save a copy elsewhere now and then.",
+            Cure::SaveCopy,
+        )
+    }
+
+    /// The book is open for reading only.
+    pub fn only_reading(damaged: &str) -> Self {
+        Self::new(
+            "The book is open for reading only.",
+            format!(
+                "{damaged} on this device can\u{2019}t be read, and no second copy has it. Save a copy of all the rest first. If another device has the book: save a copy there, erase this device under Set up, Devices, and open that copy on it."
+            ),
+            Cure::SaveCopy,
+        )
+    }
+
     /// The storage could not be opened at all; the app goes on without it.
     pub fn nothing_kept(fault: &Fault) -> Self {
         let hint = match fault {
@@ -116,6 +136,16 @@ impl Notice {
                 "The connection to the storage was lost. Reload the page. What you typed is kept.",
                 Cure::Reload,
             ),
+            Fault::ReadOnly => Self::new(
+                fact,
+                "The book is open for reading only, since a part of it can\u{2019}t be read. Save a copy.",
+                Cure::SaveCopy,
+            ),
+            Fault::MovedBack => Self::new(
+                fact,
+                "The book was changed under this page. Reload it. What you typed is kept.",
+                Cure::Reload,
+            ),
             fault => Self::new(
                 fact,
                 format!("The storage says: {fault}. Try again, or save a copy."),
@@ -129,6 +159,15 @@ impl Notice {
         Self::new(
             "A part of the app could not be fetched.",
             "Look for signal and try again; if it stays so, reload the page.",
+            Cure::Reload,
+        )
+    }
+
+    /// Two devices went by one code.
+    pub fn new_code() -> Self {
+        Self::new(
+            "Another device goes by the code of this one.",
+            "One was set up from a copy of the other. This device takes a code of its own now. Reload the page, then name it under Set up, Devices. What each of them saved alone since stays on it.",
             Cure::Reload,
         )
     }

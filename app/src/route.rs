@@ -54,6 +54,10 @@ pub enum Route {
     First,
     /// A book file from another device, before there is a book here.
     BookFile,
+    /// The devices that keep this book, and what this one keeps.
+    Devices,
+    /// What no rule can settle.
+    Attention,
 }
 
 impl Route {
@@ -82,6 +86,8 @@ impl Route {
             Self::Pocket => "/pocket".to_owned(),
             Self::First => "/first".to_owned(),
             Self::BookFile => "/book-file".to_owned(),
+            Self::Devices => "/devices".to_owned(),
+            Self::Attention => "/attention".to_owned(),
         }
     }
 
@@ -134,6 +140,8 @@ impl Route {
             ["pocket"] => Self::Pocket,
             ["first"] => Self::First,
             ["book-file"] => Self::BookFile,
+            ["devices"] => Self::Devices,
+            ["attention"] => Self::Attention,
             _ => Self::Decide,
         }
     }
@@ -231,6 +239,8 @@ mod tests {
             Route::Pocket,
             Route::First,
             Route::BookFile,
+            Route::Devices,
+            Route::Attention,
         ];
         for route in routes {
             assert_eq!(Route::parse(&route.path()), route);

@@ -1,4 +1,4 @@
-//! Scripts from npm that the tests and the benches put into pages: each kept by version beside the build tools, and in nothing that is
+//! Scripts from npm that the tests and the benches put into pages, or run beside them: each kept by version beside the build tools, and in nothing that is
 //! served.
 
 use std::path::{Path, PathBuf};
@@ -28,6 +28,13 @@ pub const DECIMAL: Script = Script {
     package: "decimal.js",
     version: "10.6.0",
     file: "decimal.js",
+};
+
+/// Sealed files by somebody else's code.
+pub const JOSE: Script = Script {
+    package: "jose",
+    version: "6.2.18",
+    file: "dist/webapi/index.js",
 };
 
 impl Script {

@@ -7,13 +7,22 @@ use crate::store::Store;
 use crate::ui::el::Nodes;
 use haulwren_core::sample::sample;
 use haulwren_core::view;
+use leptos::task::spawn_local;
 
 /// Them.
 pub const FURTHER: Further = Further {
     screen,
     add_photo: Store::add_photo,
     what: what::inside,
+    // Says by a notice of its own when no copy left.
+    save_copy: |store| {
+        spawn_local(async move {
+            store.save_copy().await;
+        });
+    },
     turn_to_sample: Store::turn_to_sample,
+    mend: Store::mend,
+    watch: Store::watch,
     describe: view::describe,
     sample: |step, state, context| {
         let command = sample(step, state, context.at)?;

@@ -25,6 +25,8 @@ pub fn screen(route: Route) -> Nodes {
     };
     let title = match route {
         Route::Pile => "The pile",
+        Route::Devices => "Devices",
+        Route::Attention => "Needs you",
         route if route.is_haul() => "Haul",
         _ => "Set up",
     };

@@ -4,6 +4,7 @@ mod decide;
 mod first;
 mod further;
 mod haul;
+mod history;
 mod last_save;
 mod late;
 mod page;
@@ -23,9 +24,8 @@ use std::rc::Rc;
 use std::time::Duration;
 
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 
-use crate::late::{Late, ask as late_ask};
+use crate::late::{Late, ask as late_ask, then as late_then};
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
 use crate::shell::page as shell;
@@ -115,6 +115,7 @@ fn stages() -> El {
     let foot = move || match store.keeping.get() {
         Keeping::Disk => "Every save is on this device".to_owned(),
         Keeping::Memory => "Nothing is kept on this device".to_owned(),
+        Keeping::Reading => "Open for reading only".to_owned(),
     };
     let tab = |word, icon, route: Route| Tab {
         word,
@@ -127,7 +128,7 @@ fn stages() -> El {
         tab("Set up", Icon::Setup, Route::Settings),
     ];
     let current: Rc<dyn Fn() -> Option<usize>> = Rc::new(current);
-    tabs(&all, &current, Rc::new(foot))
+    tabs(&all, &current, store.needs, Rc::new(foot))
 }
 
 /// An error with its one button.
@@ -135,10 +136,7 @@ fn told(told: &Notice) -> El {
     let store = use_store();
     let cure = told.cure;
     let act = move |()| match cure {
-        Cure::SaveCopy => spawn_local(async move {
-            // Says by a notice of its own when no copy left.
-            store.save_copy().await;
-        }),
+        Cure::SaveCopy => late_then(|further, store| (further.save_copy)(store)),
         // Both leave the page as it is, and the notice on it, when the browser refuses.
         Cure::Reload => drop(window().location().reload()),
         Cure::Rescue => drop(window().location().set_href("./rescue.html")),

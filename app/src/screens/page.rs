@@ -1,5 +1,6 @@
 //! What the screens ask of the page around them: whether there is a network, whether the window is wide, and the strip.
 
+use super::parts;
 use crate::format;
 use crate::late;
 use crate::live::{Live, worked};
@@ -11,6 +12,7 @@ use leptos::prelude::*;
 use crate::shell::scope;
 use crate::store::use_store;
 use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
+use crate::ui::icons::Icon;
 use crate::ui::strip::strip;
 
 #[derive(Clone, Copy)]
@@ -71,7 +73,7 @@ pub fn titled_here(title: &'static str) -> El {
             Some(cash_left(left, store.currency()?))
         })
     };
-    titled_with(where_one_is, div("bare").show(cash))
+    strip_of(where_one_is, div("bare").show(cash).into())
 }
 
 /// What is left in the purse, for the right end of the strip; the way to Haul.
@@ -90,6 +92,15 @@ pub fn cash_left(left: Money, currency: Currency) -> El {
 
 /// The same with something at the right.
 pub fn titled_with(title: impl Fn() -> String + 'static, aside: impl Into<Nodes>) -> El {
+    let due = use_store().copy_due;
+    let save = move || {
+        let is_due = due.with(|due| !due.is_empty());
+        is_due.then(|| parts::link("press", Route::Settings, Icon::Save, "Save copy"))
+    };
+    strip_of(title, [aside.into(), div("bare").show(save).into()].into())
+}
+
+fn strip_of(title: impl Fn() -> String + 'static, aside: Nodes) -> El {
     let is_sample = scope::is_sample();
     let leave = is_sample.then(|| {
         button("press")
@@ -97,6 +108,8 @@ pub fn titled_with(title: impl Fn() -> String + 'static, aside: impl Into<Nodes>
             .on_click(|| late::then(|further, store| (further.turn_to_sample)(store, false)))
             .with("Leave")
     });
-    let aside = [aside.into(), leave.into()].into();
-    strip(title, expect_context::<Around>().offline, is_sample, aside)
+    let aside = [aside, leave.into()].into();
+    let due = use_store().copy_due;
+    let offline = expect_context::<Around>().offline;
+    strip(title, offline, is_sample, due, aside)
 }

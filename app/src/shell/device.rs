@@ -34,3 +34,10 @@ pub fn likely_name() -> &'static str {
         .is_some_and(|query| query.matches());
     if finger { "Phone" } else { "Computer" }
 }
+
+/// Whether this is a page that the device would keep better as an app of its own, on its home screen. Only the browsers that tell pages and
+/// such apps apart by this word clear the data of pages that were not looked at for a while.
+pub fn is_mere_page() -> bool {
+    let said = Reflect::get(&window().navigator(), &"standalone".into());
+    said.is_ok_and(|said| said == JsValue::FALSE)
+}

@@ -20,9 +20,15 @@ pub enum Fault {
     /// Written by a later version of the app.
     #[error("the book was last used by a newer version of this app")]
     Newer,
+    /// Another tab undid an import that this one still has in mind, or took a new code for this device.
+    #[error("another tab changed what this one rests on")]
+    MovedBack,
     /// Something stored does not read back.
     #[error("what is stored is damaged: {0}")]
     Damaged(String),
+    /// What is stored is damaged, and open for reading only.
+    #[error("the book is open for reading only")]
+    ReadOnly,
     /// The transaction was not committed.
     #[error("the storage took nothing: {0}")]
     Aborted(String),

@@ -1,6 +1,7 @@
 //! Marks on the page's root that the boot script and the tests read.
 
-use leptos::prelude::document;
+use super::scope;
+use leptos::prelude::{document, window};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -38,5 +39,27 @@ pub fn root() -> HtmlElement {
 pub fn drop_frame() {
     if let Some(frame) = document().get_element_by_id("frame") {
         frame.remove();
+    }
+}
+
+/// Notes something for the next load of this tab, or takes the note. Whether it was noted, before or now.
+pub fn note_for_next(what: &str, note: bool) -> bool {
+    let key = scope::shared(what);
+    let storage = window().session_storage().ok().flatten();
+    let Some(storage) = storage else {
+        return false;
+    };
+    if note {
+        storage.set_item(&key, "1").is_ok()
+    } else {
+        let noted = storage.get_item(&key).ok().flatten().is_some();
+        noted && storage.remove_item(&key).is_ok()
+    }
+}
+
+/// Loads the page anew. What is typed is kept.
+pub fn reload() {
+    if let Err(error) = window().location().reload() {
+        leptos::logging::warn!("the page does not load anew: {error:?}");
     }
 }

@@ -15,7 +15,7 @@ use web_sys::{
 const LONGEST: u32 = 1_280;
 
 /// The media type of kept pictures.
-const KIND: &str = "image/jpeg";
+pub const KIND: &str = "image/jpeg";
 
 /// How much of the picture's quality is kept, of 1.
 const QUALITY: f64 = 0.8;

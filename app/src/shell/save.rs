@@ -123,6 +123,11 @@ async fn catch_up_others(transaction: &Strict, book: &RefCell<State>) -> Result<
         .transpose()
         .map_err(|error| Fault::Damaged(error.to_string()))?;
     let mut records = Vec::new();
+    let is_ahead = |known: Key| known.seq > vector.as_ref().map_or(0, |of| of.of(known.device));
+    let me = book.borrow().me;
+    if book.borrow().vector.without(me).iter().any(is_ahead) {
+        return Err(Fault::MovedBack);
+    }
     for key in vector.iter().flat_map(Vector::iter) {
         let known = book.borrow().vector.of(key.device);
         if key.seq <= known {
@@ -143,20 +148,25 @@ async fn catch_up_others(transaction: &Strict, book: &RefCell<State>) -> Result<
     records.dedup();
     let mut touched = Touched::default();
     for record in &records {
-        touched = touched.and(fold_record(transaction, book, record).await?);
+        touched = touched.and(fold_record(transaction, book, record, None).await?);
     }
     Ok(touched)
 }
 
-/// Folds one record again from all its changes.
+/// Folds one record again from all its changes, or from all but those of one import.
 pub async fn fold_record(
     transaction: &Strict,
     book: &RefCell<State>,
     record: &RecordKey,
+    without: Option<u64>,
 ) -> Result<Touched, Fault> {
+    let without = without.map(|number| number.to_string());
     let rows = transaction.rows(CHANGES, "r", &record.to_string()).await?;
     let mut changes = Vec::with_capacity(rows.len());
     for row in &rows {
+        if without.is_some() && text(row, "i") == without {
+            continue;
+        }
         let line = text(row, "t").unwrap_or_default();
         changes.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
     }
@@ -170,6 +180,10 @@ async fn catch_up_own(transaction: &Strict, book: &RefCell<State>) -> Result<Tou
         .map(|text| Head::from_json(&text))
         .transpose()
         .map_err(|error| Fault::Damaged(error.to_string()))?;
+    if head.as_ref().is_some_and(|head| head.stamp.device != me) {
+        // Another tab took a new code for this device.
+        return Err(Fault::MovedBack);
+    }
     let Some(head) = head.filter(|head| head.seq > ours) else {
         return Ok(Touched::default());
     };

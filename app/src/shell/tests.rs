@@ -1,5 +1,7 @@
 //! The save protocol against a real database, in a real browser.
 
+mod files;
+
 use super::clock;
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::save::{Unsaved, catch_up, history, save};

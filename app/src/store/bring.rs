@@ -1,12 +1,16 @@
-//! Bringing in a book file: looked into first, then taken.
+//! Bringing in a file, a book's or one of pictures, sealed or not: looked into first, then taken.
 
 use super::Store;
 use crate::live::Live;
 use crate::notice::Notice;
 use crate::shell::bring::{self, Found, Unread};
-use crate::shell::device;
-use crate::shell::second;
-use haulwren_core::book::{Command, Touched};
+use crate::shell::db::Db;
+use crate::shell::picture_files::{self, FoundPictures};
+use crate::shell::sealed::{Passphrase, Unopened};
+use crate::shell::source::{self, Chosen, Locked, Source};
+use haulwren_core::book::Touched;
+use haulwren_core::exchange::sealed::SealedError;
+use haulwren_core::exchange::{FileKind, ReadError};
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -17,79 +21,129 @@ pub enum Bringing {
     Idle,
     /// The file is being read: kilobytes, of all.
     Reading(usize, usize),
+    /// It is sealed: the passphrase is asked for. And why again, when one did not open it.
+    Locked(Locked, String),
     /// It was read, and this is what it brings.
     Found(Found),
+    /// It was read, and these pictures are in it.
+    Pictures(FoundPictures),
     /// It is being taken: steps done, of all.
     Taking(usize, usize),
-    /// So many changes came in.
-    Done(usize),
+    /// It is in; and whether more parts of the book are to come.
+    Done(Found, bool),
+    /// It is being taken out again: steps done, of all.
+    Undoing(usize, usize),
+    /// So many pictures came in.
+    DonePictures(usize),
     /// It was not taken, and why.
     Refused(String),
 }
 
 impl Store {
-    /// Reads a file and tells what it would bring. Nothing is changed.
+    /// Reads a file and tells what it would bring, or asks for its passphrase. Nothing is changed.
     pub fn look_into(self, file: Blob, told: Live<Bringing>) {
         told.set(Bringing::Reading(0, 0));
         spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return told.set(Bringing::Refused(NOWHERE.to_owned()));
-            };
-            let progress = |done, all| told.set(Bringing::Reading(done, all));
-            let found = bring::read(&db, &self.inner.book, &file, &progress).await;
-            told.set(match found {
-                Ok(found) => Bringing::Found(found),
+            let now = match source::look_at(file).await {
+                Ok(Chosen::Plain(source)) => self.found(&source, told).await,
+                Ok(Chosen::Locked(locked)) => Bringing::Locked(locked, String::new()),
                 Err(why) => Bringing::Refused(self.why_unread(&why)),
-            });
+            };
+            told.set(now);
         });
     }
 
-    /// Takes what was found in a file.
-    pub fn bring_in(self, found: Found, told: Live<Bringing>) {
+    /// Reads a sealed file by its passphrase; a wrong one is asked for again.
+    pub fn unlock(self, locked: Locked, typed: &str, told: Live<Bringing>) {
+        let Some(passphrase) = Passphrase::of(typed) else {
+            let why = "Type the passphrase.".to_owned();
+            return told.set(Bringing::Locked(locked, why));
+        };
+        told.set(Bringing::Reading(0, 0));
+        spawn_local(async move {
+            let now = match locked.open(&passphrase).await {
+                Ok(source) => self.found(&source, told).await,
+                Err(why @ Unread::Unopened(Unopened::Unfit(SealedError::WrongPassphrase))) => {
+                    Bringing::Locked(locked, self.why_unread(&why))
+                }
+                Err(why) => Bringing::Refused(self.why_unread(&why)),
+            };
+            told.set(now);
+        });
+    }
+
+    async fn found(self, source: &Source, told: Live<Bringing>) -> Bringing {
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return Bringing::Refused(NOWHERE.to_owned());
+        };
+        let progress = |done, all| told.set(Bringing::Reading(done, all));
+        let book = &self.inner.book;
+        let found = match source.kind().await {
+            Ok(FileKind::Photos) => picture_files::read(&db, book, source, &progress)
+                .await
+                .map(Bringing::Pictures),
+            Ok(_) => bring::read(&db, book, source, &progress)
+                .await
+                .map(Bringing::Found),
+            Err(why) => Err(why),
+        };
+        match found {
+            Ok(found) => found,
+            Err(why) => {
+                self.mend_code(&db, &why).await;
+                Bringing::Refused(self.why_unread(&why))
+            }
+        }
+    }
+
+    /// Keeps the pictures that were found in a file.
+    pub fn keep_pictures(self, found: FoundPictures, told: Live<Bringing>) {
         told.set(Bringing::Taking(0, 0));
         self.saving.set(true);
-        // Detached: a screen that goes away must not drop it half-way.
         spawn_local(async move {
             let Some(db) = self.inner.db.borrow().clone() else {
                 return;
             };
             let progress = |done, all| told.set(Bringing::Taking(done, all));
-            let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
+            let taken = picture_files::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
-            if let Err(why) = taken {
-                return told.set(Bringing::Refused(self.why_unread(&why)));
-            }
+            told.set(match taken {
+                Ok(()) => Bringing::DonePictures(found.new.len()),
+                Err(why) => Bringing::Refused(self.why_unread(&why)),
+            });
+            // Pages that wait for them look again.
             self.bump(Touched {
-                setup: true,
+                setup: false,
                 haul: true,
             });
-            let second = self.inner.second.borrow().clone();
-            if let Some(second) = second {
-                second::agree_again(&db, &second).await;
-            }
-            let stays = found.incoming.header.book;
-            let device = device::likely_name().to_owned();
-            let is_one = self.inner.book.borrow().only_book(stays).is_empty();
-            let is_named = {
-                let book = self.inner.book.borrow();
-                book.device(book.me).is_some()
-            };
-            if !(is_one && is_named) {
-                self.dispatch(Command::OneBook { stays, device }, |_| {});
-            }
-            self.mark_saved();
-            if let Some(tabs) = &*self.inner.tabs.borrow() {
-                tabs.tell(self.inner.book.borrow().head());
-            }
-            told.set(Bringing::Done(found.incoming.changes.len()));
         });
     }
 
-    fn why_unread(self, why: &Unread) -> String {
+    /// A file that says something else under this device's own code was written by a device that has the same.
+    async fn mend_code(self, db: &Db, why: &Unread) {
+        let me = self.inner.book.borrow().me;
+        if !matches!(why, Unread::Unfit(ReadError::OtherWords { device, .. }) if *device == me) {
+            return;
+        }
+        let notice = match bring::take_new_code(db, &self.inner.book).await {
+            Ok(()) => Notice::new_code(),
+            Err(fault) => Notice::storage("This device has no code of its own yet.", &fault),
+        };
+        if let Some(tabs) = &*self.inner.tabs.borrow() {
+            tabs.tell_again();
+        }
+        self.notice.set(Some(notice));
+    }
+
+    pub(super) fn why_unread(self, why: &Unread) -> String {
         match why {
             Unread::Unfit(error) => {
                 let book = self.inner.book.borrow();
                 error.sentence(&|device| book.name_of(device))
+            }
+            Unread::Unopened(Unopened::Unfit(error)) => error.to_string(),
+            Unread::Unopened(Unopened::NoCipher(why)) => {
+                format!("This browser has no ciphers for this page ({why}). Open the app by https.")
             }
             Unread::NoFile => {
                 "The browser does not hand out this file. Choose it once more.".to_owned()
@@ -98,7 +152,7 @@ impl Store {
                 "The book has moved on since the file was looked at. Choose it once more."
                     .to_owned()
             }
-            Unread::Fault(fault) => {
+            Unread::Fault(fault) | Unread::NotFolded(fault) => {
                 let notice = Notice::storage("The file was not brought in.", fault);
                 [notice.fact, notice.hint].join(" ")
             }
@@ -106,4 +160,4 @@ impl Store {
     }
 }
 
-const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";
+pub(super) const NOWHERE: &str = "Nothing is kept on this device, so no file can be brought in.";

@@ -1,77 +1,296 @@
-//! A copy of the book as a file: the whole of it from the storage, or this session's changes when the storage fails.
+//! The book as files: a copy to keep, or what another device lacks, with pictures and sealed where the trader wants it; and when one last
+//! left. The whole comes from the storage, or is this session's changes when that fails.
 
 use super::Store;
+use crate::live::Live;
 use crate::notice::Notice;
-use crate::shell::clock;
-use crate::shell::db::{CHANGES, text};
+use crate::shell::bring;
+use crate::shell::db::Db;
 use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
-use crate::shell::scope;
-use haulwren_core::exchange::{Header, write_book};
+use crate::shell::sealed::{Passphrase, Unopened};
+use crate::shell::written::{Unwritten, Writing, Written};
+use crate::shell::{clock, picture_files, scope};
+use haulwren_core::change::Vector;
+use haulwren_core::exchange::{Header, PhotoHeader};
+use haulwren_core::id::DeviceCode;
+use haulwren_core::json;
+use leptos::prelude::Owner;
+use leptos::task::spawn_local;
+use std::cell::OnceCell;
+
+/// What goes into files.
+#[derive(Clone, Default)]
+pub struct Going {
+    /// The device that they are for, when only what it lacks shall go.
+    pub to: Option<DeviceCode>,
+    /// Whether pictures go along.
+    pub pictures: bool,
+    /// What seals them.
+    pub passphrase: Option<Passphrase>,
+}
+
+/// A file that left this device.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Copied {
+    /// When, in Unix milliseconds.
+    pub at: u64,
+    /// How.
+    pub way: Left,
+    /// Whether the whole book was in it.
+    pub whole: bool,
+    /// How many own changes there were then.
+    pub head: u64,
+}
+
+/// Where it is noted.
+const COPIED: &str = "copied";
+
+thread_local! {
+    static LAST: OnceCell<Live<Option<Copied>>> = const { OnceCell::new() };
+}
+
+impl Copied {
+    fn to_json(self) -> String {
+        let way = if self.way == Left::Shared {
+            "shared"
+        } else {
+            "downloaded"
+        };
+        json::ordered(&[
+            ("at", json::write(&self.at)),
+            ("way", json::write(&way)),
+            ("whole", json::write(&self.whole)),
+            ("head", json::write(&self.head)),
+        ])
+    }
+
+    fn from_json(text: &str) -> Option<Self> {
+        let noted = json::read_object(text).ok()?;
+        let way = match noted.get("way")?.as_str()? {
+            "shared" => Left::Shared,
+            "downloaded" => Left::Downloaded,
+            _ => return None,
+        };
+        Some(Self {
+            at: noted.get("at")?.as_u64()?,
+            way,
+            whole: noted.get("whole")?.as_bool()?,
+            head: noted.get("head")?.as_u64()?,
+        })
+    }
+}
 
 impl Store {
-    /// Writes the book to a file and hands it out. Says how it left, or shows a notice.
+    /// Writes the whole book to a file and hands it out. Says how it left, or shows a notice.
     pub async fn save_copy(self) -> Option<Left> {
-        if scope::is_sample() {
-            self.notice.set(Some(Notice::copy_failed(
-                "sample data never goes into a file",
-            )));
-            return None;
-        }
-        let Some((name, text)) = self.book_file().await else {
-            self.notice
-                .set(Some(Notice::copy_failed("there is no book yet")));
-            return None;
+        let (going, quiet) = (Going::default(), |_, _| {});
+        let left = async {
+            let files = self.write_files(&going, &quiet).await?;
+            self.hand_over(&files, files::likes_sharing(), true).await
         };
-        match files::hand_out(&name, &text, "text/plain").await {
+        match left.await {
             Ok(left) => Some(left),
-            Err(error) => {
-                self.notice
-                    .set(Some(Notice::copy_failed(&format!("{error:?}"))));
+            Err(why) => {
+                self.notice.set(Some(Notice::copy_failed(&why)));
                 None
             }
         }
     }
 
-    /// The book file's name and text; none before the book has begun.
-    async fn book_file(self) -> Option<(String, String)> {
-        let inner = self.inner;
-        let lines = match self.stored_lines().await {
-            Ok(lines) => lines,
-            Err(fault) => {
-                leptos::logging::warn!("the copy holds this session only: {fault}");
-                inner
-                    .session
-                    .borrow()
-                    .iter()
-                    .map(haulwren_core::change::Change::line)
-                    .collect()
+    /// Makes the files. Tells how far it is: done, of all. Else why they were not made.
+    pub async fn write_files(
+        self,
+        going: &Going,
+        progress: &dyn Fn(usize, usize),
+    ) -> Result<Vec<Written>, String> {
+        if scope::is_sample() {
+            return Err("sample data never goes into a file".to_owned());
+        }
+        let db = self.inner.db.borrow().clone();
+        let written = self.written(db.as_deref(), going, progress).await;
+        written?.map_err(|why| match why {
+            Unwritten::Fault(fault) => fault.to_string(),
+            Unwritten::Unsealed(Unopened::NoCipher(why)) => {
+                format!("it has no ciphers for this page ({why})")
             }
-        };
-        let book = inner.book.borrow();
-        let (id, currency) = book.book()?;
-        let header = Header::new(id, currency, book.me, book.vector.clone());
-        let day = clock::now()
-            .day()
-            .map(|day| day.to_string())
-            .unwrap_or_default();
-        Some((
-            format!("haulwren-book-{day}.txt"),
-            write_book(&header, lines.iter().map(String::as_str)),
-        ))
+            Unwritten::Unsealed(Unopened::Unfit(why)) => why.to_string(),
+            Unwritten::Browser(error) => format!("{error:?}"),
+        })
     }
 
-    async fn stored_lines(self) -> Result<Vec<String>, Fault> {
-        let db = self.inner.db.borrow().clone().ok_or(Fault::Absent)?;
-        let mut lines = Vec::new();
-        db.each(CHANGES, "", "~", |row| {
-            lines.push(
-                text(row, "t")
-                    .ok_or_else(|| Fault::Damaged("a change without its text".to_owned()))?,
-            );
-            Ok(())
+    async fn written(
+        self,
+        db: Option<&Db>,
+        going: &Going,
+        progress: &dyn Fn(usize, usize),
+    ) -> Result<Result<Vec<Written>, Unwritten>, String> {
+        let header = self.header().ok_or("there is no book yet")?;
+        let day = clock::now().day().map(|day| day.to_string());
+        let day = day.unwrap_or_default();
+        let photos = PhotoHeader {
+            book: header.book,
+            sender: header.sender,
+        };
+        let made = async {
+            let mut files = Writing::new(going.passphrase.as_ref());
+            let from_disk = match db {
+                Some(db) => {
+                    let have = has(db, going.to).await?;
+                    files.book(db, header.clone(), have, progress).await
+                }
+                None => Err(Fault::Absent.into()),
+            };
+            match from_disk {
+                // What was acknowledged in this session is in memory too.
+                Err(Unwritten::Fault(fault)) => {
+                    leptos::logging::warn!("the copy holds this session only: {fault}");
+                    files = Writing::new(going.passphrase.as_ref());
+                    let session = self.inner.session.borrow().clone();
+                    files.session(header, &session).await?;
+                }
+                other => other?,
+            }
+            let mut files = files.named("book", &day);
+            if let (Some(db), true) = (db, going.pictures) {
+                let named = picture_files::named(&self.inner.book.borrow());
+                let mut pictures = Writing::new(going.passphrase.as_ref());
+                pictures.photos(db, photos, &named, progress).await?;
+                files.extend(pictures.named("photos", &day));
+            }
+            Ok(files)
+        };
+        Ok(made.await)
+    }
+
+    fn header(self) -> Option<Header> {
+        let book = self.inner.book.borrow();
+        let (id, currency) = book.book()?;
+        Some(Header::new(id, currency, book.me, book.vector.clone()))
+    }
+
+    /// Hands files out and notes that they left: `whole` when all of the book is in them. Says how, or why not.
+    pub async fn hand_over(
+        self,
+        files: &[Written],
+        by_sheet: bool,
+        whole: bool,
+    ) -> Result<Left, String> {
+        let named: Vec<_> = files.iter().map(|file| (&*file.name, &file.blob)).collect();
+        let left = files::hand_over(&named, by_sheet).await;
+        let way = left.map_err(|error| format!("{error:?}"))?;
+        if way != Left::Dismissed {
+            let (at, head) = (clock::now().0, self.inner.book.borrow().head());
+            let copied = Copied {
+                at,
+                way,
+                whole,
+                head,
+            };
+            self.note_copied(copied).await;
+        }
+        Ok(way)
+    }
+
+    async fn note_copied(self, copied: Copied) {
+        self.last_copy().set(Some(copied));
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return;
+        };
+        if let Err(fault) = db.put_meta_relaxed(COPIED, &copied.to_json()).await {
+            leptos::logging::warn!("it is not noted that a copy left: {fault}");
+        }
+        // Others may build on what it holds.
+        if let Err(fault) = bring::spoil(&db).await {
+            leptos::logging::warn!("the last import could still be undone: {fault}");
+        }
+    }
+
+    /// The last file that left this device; none before the first, and until it is read.
+    pub fn last_copy(self) -> Live<Option<Copied>> {
+        LAST.with(|last| {
+            *last.get_or_init(|| {
+                let last = for_good(None);
+                spawn_local(async move {
+                    let Some(db) = self.inner.db.borrow().clone() else {
+                        return;
+                    };
+                    let noted = db.meta(COPIED).await.ok().flatten();
+                    if last.with_untracked(Option::is_none) {
+                        last.set(noted.and_then(|text| Copied::from_json(&text)));
+                    }
+                });
+                last
+            })
         })
-        .await?;
-        Ok(lines)
+    }
+
+    /// The devices of this book but this one, by their names, and whether a file was ever read from each.
+    pub async fn others(self) -> Vec<(DeviceCode, String, bool)> {
+        let db = self.inner.db.borrow().clone();
+        let peers = match db {
+            Some(db) => db.meta("peers").await.ok().flatten(),
+            None => None,
+        };
+        let peers = peers.and_then(|text| json::read_object(&text).ok());
+        let was_read = |code: DeviceCode| {
+            let peers = peers.as_ref();
+            peers.is_some_and(|peers| peers.contains_key(code.as_str()))
+        };
+        let book = self.inner.book.borrow();
+        let mut others = Vec::new();
+        for (_, device) in book.devices() {
+            if let Some(code) = device.code.filter(|code| *code != book.me) {
+                others.push((code, book.name_of(code), was_read(code)));
+            }
+        }
+        others
+    }
+}
+
+/// A value that stays, whoever asked for it first.
+fn for_good<T: 'static>(value: T) -> Live<T> {
+    let asking = Owner::current();
+    let owner = Owner::new_root(None);
+    let live = owner.with(|| Live::new(value));
+    std::mem::forget(owner);
+    // A new root takes the place of the owner at hand.
+    if let Some(asking) = asking {
+        asking.set();
+    }
+    live
+}
+
+/// How far a device has the book, by the last file that was read from it.
+async fn has(db: &Db, device: Option<DeviceCode>) -> Result<Vector, Fault> {
+    let (Some(device), Some(peers)) = (device, db.meta("peers").await?) else {
+        return Ok(Vector::default());
+    };
+    let peers = json::read_object(&peers).map_err(|error| Fault::Damaged(error.to_string()))?;
+    let has = peers.get(device.as_str()).map(json::of::<Vector>);
+    Ok(has.flatten().unwrap_or_default())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn a_copy_that_left_is_noted_and_read_back() {
+        for way in [Left::Shared, Left::Downloaded] {
+            let (at, whole) = (1_795_279_327_123, way == Left::Shared);
+            let head = 7;
+            let copied = Copied {
+                at,
+                way,
+                whole,
+                head,
+            };
+            assert_eq!(Copied::from_json(&copied.to_json()), Some(copied));
+        }
+        let text = r#"{"at":5,"way":"shared","whole":true,"head":3}"#;
+        assert_eq!(Copied::from_json(text).map(|copied| copied.at), Some(5));
+        assert_eq!(Copied::from_json("{}"), None);
     }
 }

@@ -4,11 +4,11 @@ use super::saving::own;
 use super::{Inner, Store};
 use crate::late;
 use crate::shell::fault::Fault;
+use crate::shell::lock;
 use crate::shell::save;
 use haulwren_core::book::{State, undo};
 use haulwren_core::change::{Change, Key, RecordKey};
-use haulwren_core::id::ThingId;
-use haulwren_core::view::{self, Done, Said};
+use haulwren_core::view::{self, Dispute, Done, Saying};
 
 /// Says what a save did.
 type Describe = fn(&State, &[Change]) -> Option<Done>;
@@ -41,43 +41,42 @@ impl Store {
         Ok(ten)
     }
 
-    /// What was said of a thing and its lot, newest first.
+    /// What was ever said of some records, newest first, with the way back to each value.
     ///
     /// # Errors
     /// When the storage does not answer.
-    pub async fn history(self, thing: ThingId) -> Result<Vec<Said>, Fault> {
-        let inner = self.inner;
-        let lot = inner
-            .book
-            .borrow()
-            .tables
-            .things
-            .get(&thing.0)
-            .and_then(|entry| entry.value.lot);
-        let mut records = vec![RecordKey {
-            kind: "thing".to_owned(),
-            id: thing.0,
-        }];
-        records.extend(lot.map(|lot| RecordKey {
-            kind: "lot".to_owned(),
-            id: lot.0,
-        }));
-        let mut changes: Vec<Change> = Vec::new();
-        let db = inner.db.borrow().clone();
+    pub async fn history(self, records: &[RecordKey]) -> Result<Vec<Saying>, Fault> {
+        let mut told = Vec::new();
         for record in records {
-            match &db {
-                Some(db) => changes.extend(save::history(db, &record).await?),
-                None => changes.extend(
-                    inner
-                        .session
-                        .borrow()
-                        .iter()
-                        .filter(|change| change.record() == record)
-                        .cloned(),
-                ),
-            }
+            let changes = self.said_of(record).await?;
+            told.extend(view::history_of(&self.inner.book.borrow(), record, changes));
         }
-        Ok(view::history(&inner.book.borrow(), changes))
+        told.sort_unstable_by_key(|saying| std::cmp::Reverse((saying.at.0, saying.key)));
+        Ok(told)
+    }
+
+    /// What is in dispute about a field; none when it is settled.
+    ///
+    /// # Errors
+    /// When the storage does not answer.
+    pub async fn dispute(self, record: &RecordKey, field: &str) -> Result<Option<Dispute>, Fault> {
+        let changes = self.said_of(record).await?;
+        let book = self.inner.book.borrow();
+        Ok(view::dispute(&book, record, field, &changes))
+    }
+
+    /// All that was ever said of a record.
+    async fn said_of(self, record: &RecordKey) -> Result<Vec<Change>, Fault> {
+        let inner = self.inner;
+        let db = inner.db.borrow().clone();
+        let Some(db) = db else {
+            let session = inner.session.borrow();
+            let of_it = session.iter().filter(|change| change.record() == *record);
+            return Ok(of_it.cloned().collect());
+        };
+        // Not while a file is being brought in: what is laid beside would be read along.
+        let _held = lock::shared().await;
+        save::history(&db, record).await
     }
 }
 

@@ -4,15 +4,23 @@
 
 mod bring;
 mod copy;
+mod devices;
 mod drafts;
 mod look;
 mod open;
 mod photos;
 mod pile;
+mod recover;
 mod sample;
 mod saving;
+mod take_in;
+mod watch;
+mod way;
 
 pub use bring::Bringing;
+pub use copy::Going;
+pub use devices::Keeper;
+pub use way::{Choice, Way};
 
 use crate::live::{Live, Worked, worked};
 use crate::notice::Notice;
@@ -50,6 +58,8 @@ pub enum Keeping {
     Disk,
     /// Nowhere: the browser has no storage for us. Saves live until the page is closed.
     Memory,
+    /// Nowhere, and nothing is saved: what is stored is damaged, and open for reading only.
+    Reading,
 }
 
 struct Inner {
@@ -91,6 +101,10 @@ pub struct Parts {
     pub done: Live<Option<Done>>,
     /// Whether a save is under way.
     pub saving: Live<bool>,
+    /// How much needs the trader; looked after once the late module is here.
+    pub needs: Live<usize>,
+    /// That no copy left this device for too long, as a sentence; empty while there is nothing to say.
+    pub copy_due: Live<String>,
 }
 
 impl Deref for Store {
@@ -153,6 +167,8 @@ impl Store {
             notice: Live::new(None),
             done: Live::new(None),
             saving: Live::new(false),
+            needs: Live::new(0),
+            copy_due: Live::new(String::new()),
         };
         Self(Box::leak(Box::new(parts)))
     }

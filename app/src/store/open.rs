@@ -1,13 +1,14 @@
 //! From a blank page to a book that is open.
 
 use super::{Keeping, Phase, Store};
+use crate::late;
 use crate::notice::Notice;
 use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
-use crate::shell::{bring, page, save, scope, start};
+use crate::shell::{bring, lock, page, save, scope, start};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -16,7 +17,7 @@ impl Store {
     pub fn open(self) {
         spawn_local(async move {
             if let Err(fault) = self.opened().await {
-                self.go_on_without(&fault);
+                self.mend_or_go_on(fault).await;
             }
             leptos::task::tick().await;
             page::mark("ready", "1");
@@ -27,11 +28,12 @@ impl Store {
     async fn opened(self) -> Result<(), Fault> {
         let db = Rc::new(Db::open().await?);
         let inner = self.inner;
-        self.open_second(&db).await;
+        // First, so that the second copy gets nothing of a file that was only laid beside.
         bring::settle(&db, &|done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })
         .await?;
+        self.open_second(&db).await;
         let state = start::begin(&db, |done, total| {
             self.phase.set(Phase::Opening(Some((done, total))));
         })
@@ -45,6 +47,9 @@ impl Store {
         if scope::is_sample() {
             self.lay_out_sample().await;
         }
+        if page::note_for_next("mended", false) {
+            self.notice.set(Some(Notice::mended()));
+        }
         self.setup.set(());
         self.mark_saved();
         self.phase.set(Phase::Ready);
@@ -54,10 +59,20 @@ impl Store {
                     self.haul.set(());
                     self.all_read.set(true);
                 }
-                Err(fault) => self.phase.set(Phase::Failed(Notice::cannot_open(&fault))),
+                Err(fault) => self.mend_or_go_on(fault).await,
             }
         });
         Ok(())
+    }
+
+    /// What does not read back is mended where it can be; that comes late, since it is hardly ever needed.
+    async fn mend_or_go_on(self, fault: Fault) {
+        if matches!(fault, Fault::Damaged(_))
+            && let Some(further) = late::fetched().await
+        {
+            return (further.mend)(self, fault);
+        }
+        self.go_on_without(&fault);
     }
 
     /// The second copy may give back a book that the browser threw away.
@@ -76,7 +91,7 @@ impl Store {
 
     /// No storage: the app still weighs things up, says that nothing is kept, and hands out a copy. A book that is there and does not
     /// open is another matter: nothing may be written beside it.
-    fn go_on_without(self, fault: &Fault) {
+    pub(super) fn go_on_without(self, fault: &Fault) {
         leptos::logging::warn!("{fault}");
         match fault {
             Fault::Absent | Fault::Blocked(_) | Fault::Full => {
@@ -96,6 +111,8 @@ impl Store {
             let Some(db) = inner.db.borrow().clone() else {
                 return;
             };
+            // Not while a file is being brought in: what is laid beside would be read along.
+            let _held = lock::shared().await;
             match save::catch_up(&db, &inner.book).await {
                 Ok(touched) => {
                     self.bump(touched);

@@ -4,7 +4,8 @@ use super::Store;
 use crate::notice::Notice;
 use crate::shell::picture::{self, Address, Unkept};
 use haulwren_core::book::ThingCommand;
-use haulwren_core::id::ThingId;
+use haulwren_core::change::Change;
+use haulwren_core::id::{PhotoId, ThingId};
 use leptos::task::spawn_local;
 use web_sys::Blob;
 
@@ -24,6 +25,28 @@ impl Store {
                 Err(why) => self.notice.set(Some(Notice::no_picture(&why))),
             }
         });
+    }
+
+    /// Where a picture is that is not here: on the device that said it, by its name.
+    pub async fn photo_is_on(self, photo: PhotoId) -> String {
+        const ELSEWHERE: &str = "another device";
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return ELSEWHERE.to_owned();
+        };
+        let lines = db.history(&format!("photo/{photo}")).await;
+        let changes = lines.unwrap_or_default();
+        let changes = changes
+            .iter()
+            .filter_map(|line| Change::from_line(line).ok());
+        let said = changes.filter(|change| change.set.contains_key("blob"));
+        let first = said.min_by_key(|change| change.stamp);
+        let book = self.inner.book.borrow();
+        match first.map(|change| change.device()) {
+            // Its bytes were lost here, or it came back without them.
+            Some(device) if device == book.me => "no device that is known".to_owned(),
+            Some(device) => book.name_of(device),
+            None => ELSEWHERE.to_owned(),
+        }
     }
 
     /// A picture as something to show; `None` when its bytes are not on this device, or can't be read.

@@ -6,6 +6,7 @@ use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
+use crate::shell::lock;
 use crate::shell::save::{self, Plan, Saved, Unsaved};
 use crate::shell::second;
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
@@ -130,6 +131,9 @@ impl Store {
     pub(super) async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
         let inner = self.inner;
         let at = clock::now();
+        if self.keeping.get_untracked() == Keeping::Reading {
+            return Err(Fault::ReadOnly.into());
+        }
         let Some(db) = inner.db.borrow().clone() else {
             return in_memory(inner, plan);
         };
@@ -158,7 +162,7 @@ impl Store {
         Ok(saved)
     }
 
-    fn publish(self, saved: &Saved) {
+    pub(super) fn publish(self, saved: &Saved) {
         let inner = self.inner;
         #[cfg(feature = "publish-first")]
         write_late(inner, saved);
@@ -170,7 +174,7 @@ impl Store {
         self.bump(saved.touched);
         self.done
             .set(describe(&inner.book.borrow(), &saved.changes));
-        if self.keeping.get_untracked() == Keeping::Memory {
+        if self.keeping.get_untracked() != Keeping::Disk {
             return;
         }
         self.mark_saved();
@@ -211,6 +215,8 @@ impl Store {
         let Some(db) = inner.db.borrow().clone() else {
             return Ok(inner.session.borrow().clone());
         };
+        // Not while a file is being brought in: what is laid beside would be read along.
+        let _held = lock::shared().await;
         let mut history = Vec::new();
         for change in changes {
             history.extend(save::history(&db, &change.record()).await?);

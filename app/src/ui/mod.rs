@@ -10,6 +10,7 @@ pub mod icons;
 pub mod keypad;
 pub mod notice;
 pub mod rail;
+pub mod secret;
 pub mod sheet;
 pub mod spoken;
 pub mod strip;

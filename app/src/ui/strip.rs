@@ -5,14 +5,20 @@ use crate::live::Live;
 use super::el::{El, Nodes, el};
 use super::icons::{Icon, sign};
 
-/// The strip: the screen's title, and whether there is no signal, or that it is only sample data; at the right what stands `aside`.
+/// The strip: the screen's title, and whether there is no signal, or that it is only sample data; in the place of that, when it is `due`, that
+/// no copy left this device for long; at the right what stands `aside`.
 pub fn strip(
     title: impl Fn() -> String + 'static,
     offline: Live<bool>,
     is_sample: bool,
+    due: Live<String>,
     aside: Nodes,
 ) -> El {
     let saved = move || {
+        let due = due.get();
+        if !due.is_empty() {
+            return [Nodes::from(el("i")), Nodes::from(due)];
+        }
         let (icon, words) = match (is_sample, offline.get()) {
             (true, _) => (Icon::Tag, "Sample data"),
             (false, true) => (Icon::NoSignal, "No signal. Saved on this device"),
@@ -20,8 +26,10 @@ pub fn strip(
         };
         [Nodes::from(sign(icon)), Nodes::from(words)]
     };
-    let where_one_is = el("div")
-        .with(el("h1").text_of(title))
-        .with(el("p").show(saved));
+    let where_one_is = el("div").with(el("h1").text_of(title)).with(
+        el("p")
+            .class_if("due", move || due.with(|due| !due.is_empty()))
+            .show(saved),
+    );
     el("header").class("strip").with(where_one_is).with(aside)
 }

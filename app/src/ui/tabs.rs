@@ -2,6 +2,7 @@
 
 use super::el::{El, Now, el, span};
 use super::icons::{Icon, sign, wren};
+use crate::live::Live;
 
 /// One stage.
 #[derive(Clone, PartialEq, Eq, Debug)]
@@ -14,8 +15,19 @@ pub struct Tab {
     pub href: String,
 }
 
-/// The bar or rail: the stages in order, the place of the one that is open, and two or three words at the foot of the rail.
-pub fn tabs(tabs: &[Tab], current: &Now<Option<usize>>, foot: Now<String>) -> El {
+/// The bar or rail: the stages in order, the place of the one that is open, how much needs the trader in the last one, and two or three words
+/// at the foot of the rail.
+pub fn tabs(
+    tabs: &[Tab],
+    current: &Now<Option<usize>>,
+    needs: Live<usize>,
+    foot: Now<String>,
+) -> El {
+    let last = tabs.len() - 1;
+    let count = move || {
+        let needs = needs.get();
+        (needs > 0).then(|| span("count").with(needs.to_string()))
+    };
     let tab = |(at, tab): (usize, &Tab)| {
         let current = current.clone();
         el("a")
@@ -26,6 +38,7 @@ pub fn tabs(tabs: &[Tab], current: &Now<Option<usize>>, foot: Now<String>) -> El
             })
             .with(sign(tab.icon))
             .with(tab.word)
+            .with((at == last).then(|| span("bare").show(count)))
     };
     el("nav")
         .class("tabs")

@@ -59,6 +59,11 @@ impl State {
         named.unwrap_or_else(|| code.to_string())
     }
 
+    /// The devices that write in the book.
+    pub fn devices(&self) -> impl Iterator<Item = (DeviceId, &Device)> {
+        there(&self.tables.devices).map(|(id, device)| (DeviceId(id), device))
+    }
+
     /// The device with a code.
     #[must_use]
     pub fn device(&self, code: DeviceCode) -> Option<(DeviceId, &Device)> {

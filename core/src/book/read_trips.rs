@@ -188,6 +188,11 @@ impl State {
         found
     }
 
+    /// All pictures.
+    pub fn photos(&self) -> impl Iterator<Item = (PhotoId, &Photo)> {
+        there(&self.tables.photos).map(|(id, photo)| (PhotoId(id), photo))
+    }
+
     /// The pictures of a thing, oldest first.
     pub fn photos_of(&self, thing: ThingId) -> impl Iterator<Item = (PhotoId, &Photo)> {
         there(&self.tables.photos)

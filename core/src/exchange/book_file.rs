@@ -24,6 +24,9 @@ pub struct Header {
     pub sender: DeviceCode,
     /// How far the sender knows each device.
     pub have: Vector,
+    /// Which part it is, from 1, when the book is in several files; none in the only one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub part: Option<u32>,
 }
 
 impl Header {
@@ -42,6 +45,7 @@ impl Header {
             currency,
             sender,
             have,
+            part: None,
         }
     }
 }
@@ -62,14 +66,7 @@ pub struct Trailer {
 /// Never: header and trailer have a JSON form.
 #[must_use]
 pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str>) -> String {
-    let mut text = json::ordered(&[
-        ("format", json::write(&header.format)),
-        ("version", json::write(&header.version)),
-        ("book", json::write(&header.book)),
-        ("currency", json::write(&header.currency)),
-        ("sender", json::write(&header.sender)),
-        ("have", json::write(&header.have)),
-    ]);
+    let mut text = header_line(header);
     let mut count = 0;
     for change in changes {
         text.push('\n');
@@ -82,6 +79,20 @@ pub fn write_book<'a>(header: &Header, changes: impl IntoIterator<Item = &'a str
     text.push_str(&trailer);
     text.push('\n');
     text
+}
+
+/// The first line, without its end.
+pub(super) fn header_line(header: &Header) -> String {
+    let mut fields = vec![
+        ("format", json::write(&header.format)),
+        ("version", json::write(&header.version)),
+        ("book", json::write(&header.book)),
+        ("currency", json::write(&header.currency)),
+        ("sender", json::write(&header.sender)),
+        ("have", json::write(&header.have)),
+    ];
+    fields.extend(header.part.map(|part| ("part", json::write(&part))));
+    json::ordered(&fields)
 }
 
 /// The same with only what changed: the changes that are not within `have`, which the last file *read from* the device that this one

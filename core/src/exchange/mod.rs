@@ -1,13 +1,24 @@
-//! What leaves the book and comes into it: the book file, and the haul as a table for spreadsheets.
+//! What leaves the book and comes into it: the book file, in parts and sealed where the trader wants it; pictures; and the haul as a table
+//! for spreadsheets.
 
 mod book_file;
 mod csv;
+mod lines;
+mod parts;
+mod photos;
 mod read;
+pub mod sealed;
+mod sniff;
 mod take_home;
 mod take_out;
+mod whole;
 
 pub use book_file::{Header, Trailer, is_above, sha256, write_book, write_changed};
 pub use csv::{Csv, guard, unguard};
+pub use parts::{BookWriter, MAX_PART, Part, part_name};
+pub use photos::{MAX_PHOTO, PhotoHeader, PhotoReader, PhotoWriter, Picture};
 pub use read::{Against, BookReader, Incoming, Line, Meeting, NewOf, ReadError, fold_in};
-pub use take_home::{COLUMNS, Cell, Column, Row, take_home};
+pub use sniff::{ENOUGH_TO_TELL, FileKind};
+pub use take_home::{COLUMNS, Cell, Column, Row, Stands, take_home};
 pub use take_out::{Import, fold_out};
+pub use whole::without_holes;

@@ -29,7 +29,7 @@ mod venue_form;
 mod what;
 
 pub use attention::{Attention, Cure, attention};
-pub use brought::brought;
+pub use brought::{Move, Weighed, brought};
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use clock::minutes_of;

@@ -52,7 +52,7 @@ impl Tab {
         let cell = format!("button[data-field=\"{field}\"]");
         self.tap(&cell).await?;
         let chosen = format!("{cell}[aria-pressed=\"true\"]");
-        self.element(&chosen).await.map(drop)
+        self.element(&chosen).await
     }
 
     /// Types the ask and what the thing sells for: low, likely, high.

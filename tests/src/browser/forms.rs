@@ -1,7 +1,6 @@
 //! Forms and buttons by the words that a person reads: labels and names, never positions or classes.
 
 use serde_json::json;
-use thirtyfour::WebElement;
 
 use super::failure::{Failure, Outcome, wrong};
 use super::tab::Tab;
@@ -55,11 +54,10 @@ impl Tab {
     /// # Errors
     /// When no field has that label, or the list lacks the choice.
     pub async fn fill(&self, label: &str, text: &str) -> Outcome<()> {
-        let field = self.labelled(label, None).await?;
-        if field.tag_name().await?.eq_ignore_ascii_case("select") {
+        if self.begin_typing(label, None).await? == "SELECT" {
             return self.choose(label, text).await;
         }
-        self.type_over(&field, text).await
+        self.send_keys(format!("{BACKSPACE}{text}")).await
     }
 
     /// Replaces what a field of a group holds, where several groups have one of that label: the group by its legend.
@@ -67,17 +65,25 @@ impl Tab {
     /// # Errors
     /// When no such group has a field of that label.
     pub async fn fill_in(&self, group: &str, label: &str, text: &str) -> Outcome<()> {
-        let field = self.labelled(label, Some(group)).await?;
-        self.type_over(&field, text).await
+        self.begin_typing(label, Some(group)).await?;
+        self.send_keys(format!("{BACKSPACE}{text}")).await
     }
 
-    async fn type_over(&self, field: &WebElement, text: &str) -> Outcome<()> {
-        // Clearing by the driver's own command is no keystroke, and not every page hears of it.
-        let chosen = vec![field.to_json()?];
-        self.session()
-            .execute("arguments[0].focus(); arguments[0].select()", chosen)
-            .await?;
-        self.send_keys(format!("{BACKSPACE}{text}")).await
+    /// Puts the cursor into a field and selects what it holds; gives its tag. In one script, so that the page can't put another field in
+    /// its place half-way. Clearing by the driver's own command is no keystroke, and not every page hears of it.
+    async fn begin_typing(&self, label: &str, group: Option<&str>) -> Outcome<String> {
+        let with = [json!(label), json!(null), json!(group)];
+        let found = format!("(function () {{ {BY_LABEL} }}).apply(null, arguments)");
+        let is_there = format!("return {found} !== null");
+        let what = format!("the field \"{label}\" {}", group.unwrap_or_default());
+        self.until_with(what.trim_end(), &is_there, &with).await?;
+        let begin = format!(
+            "const field = {found};\n\
+             field?.focus();\n\
+             if (field?.tagName !== \"SELECT\") field?.select();\n\
+             return field?.tagName ?? \"\""
+        );
+        self.ask_with(&begin, &with).await
     }
 
     /// Chooses a radio or check box by tapping its label.
@@ -85,22 +91,13 @@ impl Tab {
     /// # Errors
     /// When there is none of that name.
     pub async fn tick(&self, label: &str) -> Outcome<()> {
-        let field = self.labelled(label, None).await?;
-        let script = "return arguments[0].labels[0] ?? arguments[0]";
-        let with = vec![field.to_json()?];
-        let tapped = self.session().execute(script, with).await?.element()?;
-        self.tap_element(&tapped, &format!("the label \"{label}\""))
+        let find = format!(
+            "const field = (function () {{ {BY_LABEL} }}).apply(null, arguments);\n\
+             return field === null ? null : field.labels[0] ?? field"
+        );
+        let with = [json!(label), json!(null), json!(null)];
+        self.tap_found(&format!("the label \"{label}\""), &find, &with)
             .await
-    }
-
-    async fn labelled(&self, label: &str, group: Option<&str>) -> Outcome<WebElement> {
-        let with = [json!(label), json!(null), json!(group)];
-        let found =
-            format!("return (function () {{ {BY_LABEL} }}).apply(null, arguments) !== null");
-        let what = format!("the field \"{label}\" {}", group.unwrap_or_default());
-        self.until_with(what.trim_end(), &found, &with).await?;
-        let found = self.session().execute(BY_LABEL, with.to_vec()).await?;
-        Ok(found.element()?)
     }
 
     /// What a field holds now.
@@ -150,15 +147,7 @@ impl Tab {
     /// When there is none.
     pub async fn press_in(&self, within: &str, name: &str) -> Outcome<()> {
         let with = [json!(within), json!(name)];
-        let found = format!("return (function () {{ {BY_NAME} }}).apply(null, arguments) !== null");
-        self.until_with(&format!("the button \"{name}\""), &found, &with)
-            .await?;
-        let button = self
-            .session()
-            .execute(BY_NAME, with.to_vec())
-            .await?
-            .element()?;
-        self.tap_element(&button, &format!("the button \"{name}\""))
+        self.tap_found(&format!("the button \"{name}\""), BY_NAME, &with)
             .await
     }
 

@@ -2,10 +2,10 @@
 
 use std::time::Instant;
 
-use serde_json::json;
-use thirtyfour::{By, WebElement};
+use serde_json::{Value, json};
+use thirtyfour::error::{WebDriverError, WebDriverErrorInner, WebDriverResult};
 
-use super::failure::{Failure, Outcome};
+use super::failure::{Failure, Outcome, wrong};
 use super::tab::{DEADLINE, PAUSE, Tab};
 
 /// Brings an element into sight, and says whether it stands still: one driver presses where the element was and lets go where it is by
@@ -17,14 +17,13 @@ return !document.getAnimations().some((motion) => motion.playState === "running"
 "#;
 
 impl Tab {
-    /// Waits for an element and gives it.
+    /// Waits for an element.
     ///
     /// # Errors
     /// When it does not appear.
-    pub async fn element(&self, css: &str) -> Outcome<WebElement> {
+    pub async fn element(&self, css: &str) -> Outcome<()> {
         let script = "return document.querySelector(arguments[0]) !== null";
-        self.until_with(css, script, &[json!(css)]).await?;
-        Ok(self.session().find(By::Css(css)).await?)
+        self.until_with(css, script, &[json!(css)]).await
     }
 
     /// Taps an element as a finger or mouse would.
@@ -32,38 +31,46 @@ impl Tab {
     /// # Errors
     /// When it does not appear or something lies over it.
     pub async fn tap(&self, css: &str) -> Outcome<()> {
-        let element = self.element(css).await?;
-        self.tap_element(&element, css).await
+        let script = "return document.querySelector(arguments[0])";
+        self.tap_found(css, script, &[json!(css)]).await
     }
 
-    /// Brings an element into sight, as a person scrolls to it, and taps it. While it still moves, as a bar
-    /// that rises, or something lies over it, the tap waits, as a person's does.
-    pub(crate) async fn tap_element(&self, element: &WebElement, what: &str) -> Outcome<()> {
-        use thirtyfour::error::WebDriverErrorInner::{
-            ElementClickIntercepted, ElementNotInteractable,
-        };
+    /// Waits until a script finds an element, brings it into sight, as a person scrolls to it, and taps it. While it still moves, as a bar
+    /// that rises, or something lies over it, or the page puts another in its place, the tap waits, as a person's does.
+    pub(crate) async fn tap_found(&self, what: &str, find: &str, with: &[Value]) -> Outcome<()> {
         let deadline = Instant::now() + DEADLINE;
+        let is_there = format!("return (function () {{ {find} }}).apply(null, arguments) !== null");
         loop {
-            let answer = self
-                .session()
-                .execute(COME_TO_REST, vec![element.to_json()?])
-                .await?;
-            if answer.json() == false && Instant::now() < deadline {
-                tokio::time::sleep(PAUSE).await;
-                continue;
-            }
-            let Err(problem) = element.click().await else {
-                return Ok(());
+            self.until_with(what, &is_there, with).await?;
+            let problem = match self.tap_now(find, with).await {
+                Ok(true) => return Ok(()),
+                Ok(false) => None,
+                Err(problem) if passes(&problem) => Some(problem),
+                Err(problem) => return Err(Failure::refused(format!("tapping {what}"))(problem)),
             };
-            let passes = matches!(
-                problem.as_inner(),
-                ElementNotInteractable(_) | ElementClickIntercepted(_)
-            );
-            if !passes || Instant::now() > deadline {
-                return Err(Failure::refused(format!("tapping {what}"))(problem));
+            if Instant::now() > deadline {
+                return match problem {
+                    Some(problem) => Err(Failure::refused(format!("tapping {what}"))(problem)),
+                    None => wrong(format!("{what} does not come to rest")),
+                };
             }
             tokio::time::sleep(PAUSE).await;
         }
+    }
+
+    /// One try; no tap when the element still moves.
+    async fn tap_now(&self, find: &str, with: &[Value]) -> WebDriverResult<bool> {
+        let element = self.session().execute(find, with.to_vec()).await?;
+        let element = element.element()?;
+        let rests = self
+            .session()
+            .execute(COME_TO_REST, vec![element.to_json()?])
+            .await?;
+        if rests.json() == false {
+            return Ok(false);
+        }
+        element.click().await?;
+        Ok(true)
     }
 
     /// Sends keys to whatever has the focus.
@@ -79,4 +86,18 @@ impl Tab {
             .perform()
             .await?)
     }
+}
+
+/// Whether a tap may go through a moment later: nothing was pressed yet.
+fn passes(problem: &WebDriverError) -> bool {
+    use WebDriverErrorInner::{
+        ElementClickIntercepted, ElementNotInteractable, NoSuchElement, StaleElementReference,
+    };
+    matches!(
+        problem.as_inner(),
+        ElementNotInteractable(_)
+            | ElementClickIntercepted(_)
+            | NoSuchElement(_)
+            | StaleElementReference(_)
+    )
 }

@@ -12,6 +12,8 @@ mod fields_3;
 mod kinds;
 mod lines;
 mod opens;
+mod photos;
+mod sealed;
 mod story;
 
 #[cfg(not(target_arch = "wasm32"))]

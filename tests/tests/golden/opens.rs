@@ -89,6 +89,6 @@ fn the_golden_book_is_a_table_to_take_home() {
         postage=4.50 packing=0.40 verdict=Buy ask=6.00 no_more_than=10.10 keep_expected=4.10 rough=no venue=Quayside weight= \
         weight_g= size= to_settle=name lot_paid=6.00 lot_things=1 currency=USD lot=01a1ff00-3913-7707-8707-070707070707 \
         id=01a1ff00-3913-7808-8808-080808080808 stop= paid_by=cash shared=evenly share_fixed= work= kept=no pieces= colour= label= \
-        maker= flaw=";
+        maker= flaw= lot_on_top= stands_for=thing things=1";
     assert_eq!(shown.join(" "), expected);
 }

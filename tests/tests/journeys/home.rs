@@ -42,11 +42,13 @@ async fn bring_in(tab: &Tab, browser: &Browser, file: &str) -> Outcome<()> {
     tab.choose_file("[data-bring] input[type=file]", &path)
         .await?;
     // 1 + 3 + 1 + 1 + 1 things; a lot for each price that was paid.
-    let wanted = "7 things, 6 lots, 1 trip, 2 stops, 1 venue";
-    tab.expect_said(&[&format!("new in this file: {wanted}")])
+    let wanted = ["7 things", "6 lots", "1 trip", "2 stops", "1 venue"];
+    let told = "return JSON.stringify([...document.querySelectorAll('[data-brought=found] [data-part=new] li')].slice(0, 5).map((e) => e.innerText.trim())) === arguments[0]";
+    let wanted = serde_json::to_string(&wanted)?;
+    tab.until_with("what the file would bring", told, &[wanted.into()])
         .await?;
     tab.tap("[data-bring-in]").await?;
-    tab.expect_said(&["it is in the book"]).await.map(drop)
+    tab.element("[data-brought=in]").await
 }
 
 /// Every change of the phone is here as it was there; what else is here was said by this device.

@@ -84,7 +84,7 @@ pub async fn twelve_for(tab: &Tab, paid: &str) -> Outcome<()> {
     tab.tap("[data-count=\"12\"]").await?;
     tab.keys(paid).await?;
     tab.buy().await?;
-    tab.element(".haul-list [data-lot]").await.map(drop)
+    tab.element(".haul-list [data-lot]").await
 }
 
 /// A free find: a name, and what it sells for.

@@ -6,7 +6,7 @@
 
 use std::path::Path;
 
-use haulwren_tests::browser::{Engine, Outcome, Tab, check_book_file, wrong};
+use haulwren_tests::browser::{Browser, Engine, Outcome, Tab, check_book_file, wrong};
 
 use crate::common::{Stall, downloaded, forget_downloads};
 use crate::pile::expect_texts;
@@ -112,9 +112,14 @@ async fn expect_picture(tab: &Tab, thing: &str) -> Outcome<()> {
     Ok(())
 }
 
-/// The book as a file, by the key on "Take home".
+/// The book of a stall as a file.
 pub async fn saved_file(stall: &Stall) -> Outcome<String> {
-    let (tab, folder) = (&stall.tab, stall.browser.downloads());
+    save_file(&stall.tab, &stall.browser).await
+}
+
+/// The book as a file, by the key on "Take home".
+pub async fn save_file(tab: &Tab, browser: &Browser) -> Outcome<String> {
+    let folder = browser.downloads();
     tab.screen("#/haul/take-home").await?;
     forget_downloads(&folder)?;
     let downloads = tab.engine().can().downloads;

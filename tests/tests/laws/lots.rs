@@ -6,6 +6,7 @@ use haulwren_core::money::Money;
 use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::sample::select;
+use std::ops::Range;
 
 fn maybe(most: i64) -> impl Strategy<Value = Option<Money>> {
     prop::option::weighted(0.9, (-20..=most).prop_map(Money::new))
@@ -41,10 +42,6 @@ fn pieces() -> impl Strategy<Value = Piece> {
         })
 }
 
-fn methods() -> impl Strategy<Value = Method> {
-    select(&Method::ALL[..])
-}
-
 /// What a piece counts for, in exact whole numbers; by weight in 10^-13 g.
 fn counts(piece: &Piece, by: Method) -> u128 {
     let amount =
@@ -67,6 +64,22 @@ fn counts(piece: &Piece, by: Method) -> u128 {
     }
 }
 
+/// The places of those that what is left over the fixed shares is split over.
+fn free(pieces: &[Piece]) -> Vec<usize> {
+    let is_free = |at: &usize| pieces[*at].fixed.is_none() && !pieces[*at].kept;
+    (0..pieces.len()).filter(is_free).collect()
+}
+
+/// Any lot: its total, how it is to be shared, its things and how many are not sorted yet.
+fn lots(things: Range<usize>) -> impl Strategy<Value = (i64, Method, Vec<Piece>, u16)> {
+    (
+        0_i64..1_000_000,
+        select(&Method::ALL[..]),
+        vec(pieces(), things),
+        0_u16..5,
+    )
+}
+
 fn amounts(split: &Split) -> Vec<i64> {
     split
         .shares
@@ -79,12 +92,7 @@ proptest! {
     #![proptest_config(crate::tries(1_024))]
 
     #[test]
-    fn shares_add_up_are_never_under_nothing_and_leave_out_what_is_kept(
-        total in 0_i64..1_000_000,
-        method in methods(),
-        pieces in vec(pieces(), 0..9),
-        unsorted in 0_u16..5,
-    ) {
+    fn shares_add_up_are_never_under_nothing_and_leave_out_what_is_kept((total, method, pieces, unsorted) in lots(0..9)) {
         let split = allocate(Money::new(total), method, &pieces, unsorted);
         let all = split.on_things().plus(split.on_unsorted()).plus(split.not_yet_shared);
         prop_assert_eq!(all.minor(), total);
@@ -101,22 +109,16 @@ proptest! {
             }
         }
         // Something is left over only by hand, when all is fixed or kept, or when too much is fixed.
-        let free = pieces.iter().filter(|piece| piece.fixed.is_none() && !piece.kept).count();
-        let can_carry = method != Method::ByHand && free + usize::from(unsorted) > 0;
+        let can_carry = method != Method::ByHand && free(&pieces).len() + usize::from(unsorted) > 0;
         prop_assert!(!can_carry || split.not_yet_shared <= Money::ZERO);
     }
 
     /// The quota rule (M. L. Balinski and H. P. Young, "Fair Representation", 1982; M): each share is its exact proportion, rounded down or up.
     #[test]
-    fn each_share_is_within_one_unit_of_its_exact_proportion(
-        total in 0_i64..1_000_000,
-        method in methods(),
-        pieces in vec(pieces(), 1..9),
-        unsorted in 0_u16..4,
-    ) {
+    fn each_share_is_within_one_unit_of_its_exact_proportion((total, method, pieces, unsorted) in lots(1..9)) {
         let split = allocate(Money::new(total), method, &pieces, unsorted);
         let fixed: i64 = pieces.iter().filter_map(|piece| piece.fixed).map(|fixed| fixed.minor().max(0)).sum();
-        let free: Vec<usize> = (0..pieces.len()).filter(|at| pieces[*at].fixed.is_none() && !pieces[*at].kept).collect();
+        let free = free(&pieces);
         prop_assume!(split.by != Method::ByHand && total > fixed);
         let rest = u128::try_from(total - fixed).unwrap();
         let counted: Vec<u128> = free.iter().map(|at| counts(&pieces[*at], split.by)).collect();
@@ -165,15 +167,10 @@ proptest! {
 
     /// While something is not known of one, or things are to be sorted, all share evenly, and it is said.
     #[test]
-    fn what_is_not_known_is_shared_evenly(
-        total in 0_i64..1_000_000,
-        method in methods(),
-        pieces in vec(pieces(), 1..9),
-        unsorted in 0_u16..4,
-    ) {
+    fn what_is_not_known_is_shared_evenly((total, method, pieces, unsorted) in lots(1..9)) {
         let split = allocate(Money::new(total), method, &pieces, unsorted);
         prop_assert_eq!(split.asked, method);
-        let free: Vec<usize> = (0..pieces.len()).filter(|at| pieces[*at].fixed.is_none() && !pieces[*at].kept).collect();
+        let free = free(&pieces);
         let lacks = free.iter().any(|at| !split.shares[*at].known) || (unsorted > 0 && method != Method::Evenly);
         if method != Method::ByHand && lacks {
             prop_assert_eq!(split.by, Method::Evenly);

@@ -4,7 +4,7 @@ use std::ffi::OsString;
 use std::path::PathBuf;
 
 use crate::fail::{Done, Fail};
-use crate::npm::AXE;
+use crate::npm::{AXE, JOSE};
 use crate::places::Places;
 use crate::tools;
 
@@ -25,7 +25,7 @@ pub const CHROMEDRIVER: Program = Program {
 };
 
 /// Everything that the browser tests need from the system.
-pub const PROGRAMS: [Program; 9] = [
+pub const PROGRAMS: [Program; 10] = [
     Program {
         variable: "HAULWREN_CHROMIUM",
         names: &["chromium", "chromium-browser"],
@@ -68,6 +68,12 @@ pub const PROGRAMS: [Program; 9] = [
         variable: "HAULWREN_SOFFICE",
         names: &["soffice", "libreoffice"],
         package: "libreoffice-calc",
+    },
+    // Runs what comes from npm, which brings it.
+    Program {
+        variable: "HAULWREN_NODE",
+        names: &["node", "nodejs"],
+        package: "npm",
     },
 ];
 
@@ -119,11 +125,16 @@ pub fn settings(places: &Places) -> Done<Vec<(&'static str, OsString)>> {
     }
     let geckodriver = tools::geckodriver().ensure(places)?.join("geckodriver");
     settings.push(("HAULWREN_GECKODRIVER", geckodriver.into_os_string()));
-    let axe = AXE.path(places);
-    if !axe.is_file() {
-        let text = "the accessibility checker is not there: run `cargo xtask test setup`";
-        return Err(Fail(text.to_owned()));
+    for (variable, script, what) in [
+        ("HAULWREN_AXE", AXE, "accessibility checker"),
+        ("HAULWREN_JOSE", JOSE, "library for sealed files"),
+    ] {
+        let path = script.path(places);
+        if !path.is_file() {
+            let text = format!("the {what} is not there: run `cargo xtask test setup`");
+            return Err(Fail(text));
+        }
+        settings.push((variable, path.into_os_string()));
     }
-    settings.push(("HAULWREN_AXE", axe.into_os_string()));
     Ok(settings)
 }

@@ -1,6 +1,7 @@
 //! All tests, in parts that also run alone. Every part that was asked for runs, says its time, and counts.
 
 mod browsers;
+mod fuzz;
 mod journeys;
 mod native;
 mod parts;
@@ -16,7 +17,7 @@ use crate::places::Places;
 pub use browsers::settings as browser_settings;
 pub use native::has_target;
 pub use parts::FAST_PARTS;
-use parts::{PARTS, PIECES, Part};
+use parts::{LONG_PARTS, PARTS, PIECES, Part};
 
 /// What every part knows.
 pub struct Run {
@@ -51,9 +52,11 @@ pub fn command(words: &[&str]) -> Done<ExitCode> {
     }
     let long = words.contains(&"--long");
     let mut chosen: Vec<&Part> = PARTS.iter().collect();
+    if long {
+        chosen.extend(&LONG_PARTS);
+    }
     if !names.is_empty() {
         chosen.clear();
-        let known = || PARTS.iter().chain(&PIECES);
         for name in names {
             match known().find(|part| part.0 == name) {
                 Some(part) => chosen.push(part),
@@ -96,9 +99,14 @@ pub fn command(words: &[&str]) -> Done<ExitCode> {
     })
 }
 
+/// Every part that can be asked for by name.
+fn known() -> impl Iterator<Item = &'static Part> {
+    PARTS.iter().chain(&LONG_PARTS).chain(&PIECES)
+}
+
 fn refuse(sentence: &str) -> ExitCode {
     eprintln!("xtask: {sentence}. The parts are:");
-    for Part(name, about, _) in PARTS.iter().chain(&PIECES) {
+    for Part(name, about, _) in known() {
         eprintln!("  {name:<20} {about}");
     }
     ExitCode::from(2)

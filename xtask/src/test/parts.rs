@@ -1,6 +1,6 @@
 //! Which parts there are, and in which order a whole run takes them.
 
-use super::{Run, journeys, native, setup, wasm};
+use super::{Run, fuzz, journeys, native, setup, wasm};
 use crate::fail::Done;
 use crate::{dist, size};
 
@@ -43,6 +43,13 @@ pub const PARTS: [Part; 9] = [
         journeys::part,
     ),
 ];
+
+/// What a whole run takes on top with `--long`.
+pub const LONG_PARTS: [Part; 1] = [Part(
+    "fuzz",
+    "readers of files fed by a fuzzer, a minute",
+    fuzz::part,
+)];
 
 /// Not among the parts of a whole run: each repeats a piece of one.
 pub const PIECES: [Part; 3] = [

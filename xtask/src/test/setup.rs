@@ -5,7 +5,7 @@ use std::process::{Command, Stdio};
 use super::Run;
 use super::browsers::PROGRAMS;
 use crate::fail::{Done, fail};
-use crate::npm::AXE;
+use crate::npm::{AXE, JOSE};
 use crate::places::Places;
 use crate::run::{read, run};
 use crate::tools;
@@ -18,6 +18,7 @@ pub fn part(this: &Run) -> Done {
     system_packages(places)?;
     tools::geckodriver().ensure(places)?;
     AXE.ensure(places)?;
+    JOSE.ensure(places)?;
     for program in &PROGRAMS {
         println!("{:<22} {}", program.variable, program.find()?.display());
     }
@@ -31,7 +32,10 @@ fn system_packages(places: &Places) -> Done {
         .filter(|program| program.find().is_err())
         .map(|program| program.package)
         .collect();
-    if !AXE.path(places).is_file() && !answers("npm", &["--version"]) {
+    let has_scripts = [AXE, JOSE]
+        .iter()
+        .all(|script| script.path(places).is_file());
+    if !has_scripts && !answers("npm", &["--version"]) {
         packages.push("npm");
     }
     packages.dedup();

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, LotCommand};
+use haulwren_core::book::{Command, Lot, LotCommand};
 use haulwren_core::id::{LotId, StopId};
 use haulwren_core::ledger::Paying;
 use haulwren_core::view::{DecideDraft, LotGroup, as_bought, one_lot};
@@ -11,7 +11,7 @@ use leptos::prelude::untrack;
 use super::{asked, beside, lot};
 use crate::format;
 use crate::live::worked;
-use crate::screens::parts;
+use crate::screens::{history, parts};
 use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
@@ -38,7 +38,8 @@ pub fn page(id: LotId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    beside(title, div("form flush").show(body))
+    let history = history::folded(Lot::KIND, id.0);
+    beside(title, div("form flush").show(body).with(history))
 }
 
 fn inside(store: Store, of: &LotGroup) -> Nodes {

@@ -5,7 +5,6 @@ mod arrows;
 mod asked;
 mod bulk;
 mod head;
-mod history;
 mod list;
 mod lot;
 mod lot_page;

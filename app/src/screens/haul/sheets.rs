@@ -2,7 +2,7 @@
 
 use haulwren_core::id::{StopId, TripId};
 use haulwren_core::ledger::Paying;
-use haulwren_core::money::Currency;
+use haulwren_core::money::{Currency, Money};
 use haulwren_core::view::{Group, HaulView, TripView, trip};
 use leptos::prelude::*;
 
@@ -79,36 +79,31 @@ fn row(cells: [String; 4]) -> El {
 }
 
 /// The rows of what was bought at a stop: what, how it was paid for, what it sells for, what was paid.
-fn rows_at(view: &HaulView, store: Store, stop: Option<StopId>) -> Vec<El> {
-    let days = view.days.iter().flat_map(|day| &day.groups);
+fn rows_at(view: &HaulView, stop: StopId) -> Vec<El> {
     let mut rows = Vec::new();
-    for group in view.groups.iter().chain(days) {
-        let (of, lines) = match group {
-            Group::Lot(lot) | Group::Unsorted(lot) => (lot.stop, lot_lines(lot, view.currency)),
+    for group in view.bought_at(stop) {
+        let lines = match group {
+            Group::Lot(lot) | Group::Unsorted(lot) => lot_lines(lot, view.currency),
             Group::Thing(thing) => {
-                let of = store.read(|book| book.tables.lots.get(&thing.lot?.0)?.value.stop);
                 let sells = thing
                     .sells
                     .map(|sells| format::amount(sells.likely(), view.currency));
-                let name = if thing.name.is_empty() {
-                    "no name"
-                } else {
-                    &thing.name
-                };
-                let line = [
-                    name.to_owned(),
+                vec![[
+                    named(&thing.name).to_owned(),
                     thing.by.word().to_owned(),
                     sells.unwrap_or_default(),
                     format::amount(thing.paid, view.currency),
-                ];
-                (of, vec![line])
+                ]]
             }
         };
-        if of == stop && stop.is_some() {
-            rows.extend(lines.into_iter().map(row));
-        }
+        rows.extend(lines.into_iter().map(row));
     }
     rows
+}
+
+/// A thing's name, or that it has none.
+const fn named(name: &str) -> &str {
+    if name.is_empty() { "no name" } else { name }
 }
 
 fn lot_lines(lot: &haulwren_core::view::LotGroup, currency: Currency) -> Vec<[String; 4]> {
@@ -129,11 +124,7 @@ fn lot_lines(lot: &haulwren_core::view::LotGroup, currency: Currency) -> Vec<[St
             .row
             .sells
             .map(|sells| format::amount(sells.likely(), currency));
-        let name = if thing.row.name.is_empty() {
-            "no name"
-        } else {
-            &thing.row.name
-        };
+        let name = named(&thing.row.name);
         let share = format::amount(thing.share.amount, currency);
         lines.push([
             format!("\u{2003}{name}, of which {share}"),
@@ -160,10 +151,9 @@ fn paper_of_trip(store: Store, view: &TripView) -> El {
             _ => ", planned".to_owned(),
         };
         parts.push(el("h3").with(stop.stop.title() + &times));
-        let rows = store.haul_view().with(|haul| {
-            haul.as_ref()
-                .map(|haul| rows_at(haul, store, Some(stop.stop.id)))
-        });
+        let rows = store
+            .haul_view()
+            .with(|haul| haul.as_ref().map(|haul| rows_at(haul, stop.stop.id)));
         parts.push(table(rows.unwrap_or_default(), &amount(stop.sums.spent)));
     }
     let mut words = vec![
@@ -208,9 +198,9 @@ fn paper_of_stop(store: Store, view: &TripView, id: StopId) -> Nodes {
     let amount = |money| format::amount(money, view.currency);
     let (rows, cash) = store.haul_view().with(|haul| {
         let Some(haul) = haul else {
-            return (Vec::new(), haulwren_core::money::Money::ZERO);
+            return (Vec::new(), Money::ZERO);
         };
-        (rows_at(haul, store, Some(id)), cash_at(haul, store, id))
+        (rows_at(haul, id), cash_at(haul, id))
     });
     let other = stop.sums.spent.minus(cash);
     let line = |word: &str, text: String| [el("dt").with(word), el("dd").with(text)];
@@ -240,20 +230,12 @@ fn paper_of_stop(store: Store, view: &TripView, id: StopId) -> Nodes {
     .into()
 }
 
-fn cash_at(view: &HaulView, store: Store, id: StopId) -> haulwren_core::money::Money {
-    let days = view.days.iter().flat_map(|day| &day.groups);
-    let mut sum = haulwren_core::money::Money::ZERO;
-    for group in view.groups.iter().chain(days) {
-        let (stop, by, amount) = match group {
-            Group::Lot(lot) | Group::Unsorted(lot) => (lot.stop, lot.by, lot.total),
-            Group::Thing(thing) => {
-                let of = store.read(|book| book.tables.lots.get(&thing.lot?.0)?.value.stop);
-                (of, thing.by, thing.paid)
-            }
-        };
-        if stop == Some(id) && by == Paying::Cash {
-            sum = sum.plus(amount);
-        }
-    }
-    sum
+fn cash_at(view: &HaulView, stop: StopId) -> Money {
+    let paid = view.bought_at(stop).map(|group| match group {
+        Group::Lot(lot) | Group::Unsorted(lot) => (lot.by, lot.total),
+        Group::Thing(thing) => (thing.by, thing.paid),
+    });
+    paid.filter(|(by, _)| *by == Paying::Cash)
+        .map(|(_, amount)| amount)
+        .sum()
 }

@@ -36,7 +36,7 @@ pub fn page() -> El {
     let tables = [
         parts::heading("A table for a spreadsheet"),
         parts::support(
-            "One row for each thing, with what it cost and how it was judged. Commas between the cells; what looks like a formula is disarmed.",
+            "One row for each thing, with what it cost and how it was judged; what is not sorted or shared yet has rows of its own, so that it adds up to what you spent. Commas between the cells; what looks like a formula is disarmed.",
         ),
         div("pair keys-row").with([
             table_key(store, told, true, "Today\u{2019}s haul"),

@@ -1,8 +1,10 @@
-//! Bringing in a book file: chosen or dropped on the page, looked into, then taken.
+//! Bringing in a file, a book's or one of pictures: chosen or dropped on the page, its passphrase asked for, looked into, then taken.
 
+use super::brought::brought_panel;
+use super::keeping::copy_key;
 use crate::live::Live;
 use haulwren_core::exchange::Meeting;
-use haulwren_core::view::brought;
+use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DragEvent;
 
@@ -11,9 +13,13 @@ use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::shell::bring::Found;
 use crate::shell::clock;
+use crate::shell::picture_files::FoundPictures;
+use crate::shell::source::Locked;
 use crate::store::{Bringing, Store, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
 use crate::ui::icons::{Icon, sign};
+use crate::ui::secret::{Secret, secret};
+use std::rc::Rc;
 
 /// The key that chooses a file, and what comes of it. While it stands, a file can be dropped anywhere on the page.
 pub fn bring_in(word: &'static str) -> El {
@@ -59,17 +65,16 @@ pub fn page() -> Nodes {
 
 fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nodes {
     match now {
-        Bringing::Idle => chooser(store, told, word).into(),
+        Bringing::Idle => [chooser(store, told, word), undo_key(store, told)].into(),
         Bringing::Reading(done, all) => progress("Reading the file", *done, *all).into(),
         Bringing::Taking(done, all) => progress("Bringing it in", *done, *all).into(),
+        Bringing::Locked(locked, why) => locked_file(store, told, locked, why),
         Bringing::Found(found) => preview(store, told, found),
-        Bringing::Done(0) => [
-            parts::status("Nothing in it was new. The book is as it was."),
-            chooser(store, told, "Choose another file"),
-        ]
-        .into(),
-        Bringing::Done(count) => [
-            parts::status(&format!("It is in the book: {count} changes.")),
+        Bringing::Undoing(done, all) => progress("Taking it out again", *done, *all).into(),
+        Bringing::Done(found, more) => in_the_book(store, told, found, *more),
+        Bringing::Pictures(found) => pictures(store, told, found),
+        Bringing::DonePictures(count) => [
+            parts::status(&format!("The pictures are on this device: {count}.")),
             chooser(store, told, "Choose another file"),
         ]
         .into(),
@@ -111,29 +116,79 @@ fn progress(word: &str, done: usize, all: usize) -> El {
     parts::status(&text)
 }
 
+/// A sealed file's passphrase is asked for.
+fn locked_file(store: Store, told: Live<Bringing>, locked: &Locked, why: &str) -> Nodes {
+    let typed = Live::new(String::new());
+    let why = why.to_owned();
+    let spec = Secret {
+        id: "unlock",
+        label: "Passphrase of this file",
+        is_new: false,
+    };
+    let (shown, on_input) = (move || typed.get(), move |text| typed.set(text));
+    let field = secret(
+        spec,
+        Rc::new(shown),
+        Rc::new(move || (!why.is_empty()).then(|| why.clone())),
+        Rc::new(on_input),
+    );
+    let locked = locked.clone();
+    let sent = move || store.unlock(locked.clone(), &typed.get_untracked(), told);
+    let not_now = button("press")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Not now");
+    let keys = div("pair keys-row")
+        .with(parts::submit("Open it").attr("data-unlock", ""))
+        .with(not_now);
+    parts::form("form flush", sent)
+        .with(parts::status("This file is sealed."))
+        .with(field)
+        .with(keys)
+        .into()
+}
+
+/// What a file of pictures would bring, and the key that keeps them.
+fn pictures(store: Store, told: Live<Bringing>, found: &FoundPictures) -> Nodes {
+    let count = |count: usize| match count {
+        1 => "1 picture".to_owned(),
+        count => format!("{count} pictures"),
+    };
+    let sum = match found.new.len() {
+        0 => "No picture in it is new.".to_owned(),
+        new => format!("New in this file: {}.", count(new)),
+    };
+    let unnamed = (found.unnamed > 0).then(|| {
+        let of = count(found.unnamed);
+        parts::line(&format!(
+            "{of} of things that this book does not have. Open the book file first, then this one."
+        ))
+    });
+    let taken = found.clone();
+    let take = button("press go")
+        .attr("data-bring-in", "")
+        .on_click(move || store.keep_pictures(taken.clone(), told))
+        .with("Bring them in");
+    let not_now = button("press")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Not now");
+    let keys = div("pair keys-row")
+        .with((!found.new.is_empty()).then_some(take))
+        .with(not_now);
+    [parts::status(&sum), div("bare").with(unnamed), keys].into()
+}
+
 /// What the file would bring, and the key that takes it.
 fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let incoming = &found.incoming;
-    if incoming.meeting == Meeting::Two {
-        let why = "This file is of another book than the one on this device, and both were used. Open it where nothing has begun yet.";
-        return [
-            parts::line(why).class("fault").attr("role", "alert"),
-            parts::support("Nothing was changed."),
-            chooser(store, told, "Choose another file"),
-        ]
-        .into();
-    }
-    let lines = brought(&incoming.new);
-    let sum = if lines.is_empty() {
-        "Nothing in it is new.".to_owned()
-    } else {
-        format!("New in this file: {}.", lines.join(", "))
+    let (two, word) = match incoming.meeting {
+        Meeting::Two => (Some(two_books()), "Join both books"),
+        Meeting::Fresh | Meeting::Same => (None, "Bring it in"),
     };
     let taken = found.clone();
     let take = button("press go")
         .attr("data-bring-in", "")
         .on_click(move || store.bring_in(taken.clone(), told))
-        .with("Bring it in");
+        .with(word);
     let ahead = incoming.far_ahead(clock::now().0).map(|_| {
         parts::line("Something in it was saved more than a day ahead of this device\u{2019}s clock: one of the two clocks is wrong.")
     });
@@ -144,5 +199,66 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let keys = div("pair keys-row")
         .with(has_new.then_some(take))
         .with(not_now);
-    [parts::status(&sum), div("bare").with(ahead), keys].into()
+    [
+        brought_panel(found, false),
+        div("bare").with(ahead),
+        div("bare").with(two),
+        keys,
+    ]
+    .into()
+}
+
+/// What stands when both books were used: a copy first, then both joined, or the file's alone.
+fn two_books() -> Nodes {
+    let why = "This file is of another book than the one on this device, and both were used. Save a copy of this one first. Joined, all of both is in one book; your own house rules, usual venue and kinds stay as they are. That can\u{2019}t be undone as a whole.";
+    let other =
+        "To use the file\u{2019}s book alone, erase this device first, then open the file on it.";
+    [
+        parts::line(why).attr("role", "alert"),
+        copy_key(),
+        parts::support(other),
+        parts::link("press", Route::Devices, Icon::Next, "Devices"),
+    ]
+    .into()
+}
+
+/// What came in, until it is put away.
+fn in_the_book(store: Store, told: Live<Bringing>, found: &Found, more: bool) -> Nodes {
+    let next = more.then(|| {
+        [
+            parts::status("This part is in the book. Now open the next one."),
+            chooser(store, told, "Choose the next part"),
+        ]
+    });
+    let close = button("press")
+        .attr("data-close-import", "")
+        .on_click(move || told.set(Bringing::Idle))
+        .with("Close");
+    [
+        brought_panel(found, true),
+        div("bare").with(next.into_iter().flatten().collect::<Vec<El>>()),
+        undo_key(store, told),
+        close,
+    ]
+    .into()
+}
+
+/// The key that takes out again what the last file brought in, as long as that can be done.
+fn undo_key(store: Store, told: Live<Bringing>) -> El {
+    let can = Live::new(false);
+    spawn_local(async move {
+        let can_undo = store.can_undo_import().await;
+        if !can.is_gone() {
+            can.set(can_undo);
+        }
+    });
+    div("bare").show(move || {
+        can.get().then(|| {
+            button("press")
+                .attr("data-undo-import", "")
+                .on_click(move || store.undo_import(told))
+                .with(sign(Icon::Undo))
+                .with("Undo the import")
+        })
+    })
 }

@@ -4,6 +4,7 @@ use crate::live::Live;
 use leptos::task::spawn_local;
 
 use super::bring::bring_in;
+use super::send::send;
 use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::scope;
@@ -13,6 +14,7 @@ use crate::ui::icons::{Icon, sign};
 
 const ON_DISK: &str = "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.";
 const SAMPLE: &str = "This is sample data, apart from any book of yours. All names, rates and prices are invented. It never goes into a file, and is laid out anew each time.";
+const ONLY_READING: &str = "A part of the book can\u{2019}t be read, so it is open for reading only. Save a copy of the rest.";
 const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you close the page.";
 
 /// What is kept where, and the key that saves a copy.
@@ -28,6 +30,7 @@ pub fn keeping_safe() -> Nodes {
     let kept = move || match store.keeping.get() {
         Keeping::Disk => ON_DISK.to_owned(),
         Keeping::Memory => NOWHERE.to_owned(),
+        Keeping::Reading => ONLY_READING.to_owned(),
     };
     let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
     let hint = parts::support("If the app ever fails to start, the ").with(rescue);
@@ -35,6 +38,7 @@ pub fn keeping_safe() -> Nodes {
         el("p").text_of(kept),
         copy_key(),
         hint.with(" still writes your book to a file."),
+        div("form flush").with(send()),
         parts::heading("A file from another device"),
         bring_in("Open a book file"),
         parts::key_sample(true, "Look around in a sample"),

@@ -1,9 +1,13 @@
 //! Set up: venues, house rules and allowances, a copy of the book.
 
+mod attention;
 mod bring;
+mod brought;
+mod devices;
 mod keeping;
 mod postage;
 mod rules;
+mod send;
 mod venue;
 
 use super::first::UNITS;
@@ -36,12 +40,15 @@ pub fn screen(route: Route) -> Nodes {
         Route::Kind(id) => postage::pack::kind(id),
         Route::Pocket => pocket::pocket(),
         Route::BookFile => bring::page(),
+        Route::Devices => devices::page(),
+        Route::Attention => attention::page(),
         _ => settings(),
     }
 }
 
 fn settings() -> Nodes {
     let form = div("form")
+        .show(needs)
         .with(parts::heading("Venues"))
         .with(venues())
         .with(parts::link(
@@ -64,13 +71,30 @@ fn settings() -> Nodes {
         .with(theme())
         .with(units())
         .with(parts::heading("Your book"))
-        .with(keeping::keeping_safe());
+        .with(keeping::keeping_safe())
+        .with(parts::link(
+            "press",
+            Route::Devices,
+            Icon::Saved,
+            "Devices, and what they keep",
+        ));
     [
         titled(|| "Set up".to_owned()),
         div("scroll").with(form),
         last_save(),
     ]
     .into()
+}
+
+/// The way to what needs the trader, when anything does.
+fn needs() -> Option<El> {
+    let needs = use_store().needs.get();
+    let word = match needs {
+        0 => return None,
+        1 => "1 thing needs you".to_owned(),
+        needs => format!("{needs} things need you"),
+    };
+    Some(parts::link("press", Route::Attention, Icon::Fork, &word).attr("data-needs", ""))
 }
 
 fn theme() -> El {

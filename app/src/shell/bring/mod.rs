@@ -1,50 +1,62 @@
 //! Bringing in a book file: read and checked whole, laid beside the book, taken at one point, then folded in.
 //!
 //! A stop at any moment leaves all of it or none: what is only laid beside is thrown away at the next start, what was taken is folded in
-//! then. Nothing reads changes that are laid beside.
+//! then. Nothing reads changes that are laid beside: whoever reads changes by record or all of them shares the book's lock, and an import
+//! that fails clears away what it had laid.
 
+mod code;
 mod finish;
 mod note;
+mod undo;
 
+pub use code::take_new_code;
 pub use finish::settle;
+pub use undo::{Undoable, spoil, undo};
 
-use super::db::{CHANGES, Db, META, RECORDS, text};
+use super::db::{CHANGES, Db, META, RECORDS, Strict, text};
 use super::fault::Fault;
 use super::lock;
 use super::save::{self, Head};
+use super::sealed::Unopened;
+use super::source::Source;
 use haulwren_core::book::State;
 use haulwren_core::change::{Key, RecordKey, Vector};
-use haulwren_core::exchange::{Against, BookReader, Incoming, Line, ReadError};
+use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting, ReadError};
 use haulwren_core::json;
-use js_sys::Uint8Array;
+use haulwren_core::view::Weighed;
 use note::{Note, Stage};
 use std::cell::RefCell;
 use std::rc::Rc;
-use wasm_bindgen_futures::JsFuture;
-use web_sys::Blob;
-
-/// Bytes of a file that are read at once.
-const PIECE: u32 = 1 << 20;
 
 /// Changes laid beside the book, or records folded, in one transaction.
 const BATCH: usize = 500;
 
-/// Why a file was not brought in. The book is as it was.
+/// Why a file was not brought in, or not wholly. But for the last the book is as it was.
 #[derive(Debug)]
 pub enum Unread {
     /// The file is not one that fits.
     Unfit(ReadError),
+    /// It is sealed, and does not open.
+    Unopened(Unopened),
     /// The browser does not hand it out.
     NoFile,
     /// The book moved on since the file was looked at.
     MovedOn,
     /// The storage failed.
     Fault(Fault),
+    /// All of it is in the book; but the storage failed before it was folded in, which the next start makes up for.
+    NotFolded(Fault),
 }
 
 impl From<Fault> for Unread {
     fn from(fault: Fault) -> Self {
         Self::Fault(fault)
+    }
+}
+
+impl From<Unopened> for Unread {
+    fn from(why: Unopened) -> Self {
+        Self::Unopened(why)
     }
 }
 
@@ -62,6 +74,8 @@ pub type Progress<'a> = &'a dyn Fn(usize, usize);
 pub struct Found {
     /// What it brings.
     pub incoming: Rc<Incoming>,
+    /// What that would do to the book.
+    pub weighed: Rc<Weighed>,
     at: Vector,
 }
 
@@ -69,39 +83,44 @@ pub struct Found {
 pub async fn read(
     db: &Db,
     book: &RefCell<State>,
-    file: &Blob,
+    source: &Source,
     progress: Progress<'_>,
 ) -> Result<Found, Unread> {
     let against = Against::of(&book.borrow());
     let at = against.vector.clone();
     let mut reader = BookReader::new(against);
-    // Sizes of files fit 2^53.
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    let all = file.size() as u64;
-    let mut from = 0_u64;
-    while from < all {
-        let to = (from + u64::from(PIECE)).min(all);
-        let bytes = piece(file, from, to).await.ok_or(Unread::NoFile)?;
+    let mut pieces = source.pieces();
+    while let Some(bytes) = pieces.next(progress).await? {
         reader.push(&bytes)?;
-        from = to;
-        let kilobytes = |bytes: u64| usize::try_from(bytes / 1_000).unwrap_or(usize::MAX);
-        progress(kilobytes(from), kilobytes(all));
     }
     let incoming = reader.finish()?;
     if incoming.already_known > 0 {
         compare(db, &incoming).await?;
     }
+    let weighed = weigh(db, book, &incoming).await?;
     Ok(Found {
         incoming: Rc::new(incoming),
+        weighed: Rc::new(weighed),
         at,
     })
 }
 
-async fn piece(file: &Blob, from: u64, to: u64) -> Option<Vec<u8>> {
-    #[allow(clippy::cast_precision_loss)]
-    let piece = file.slice_with_f64_and_f64(from as f64, to as f64).ok()?;
-    let buffer = JsFuture::from(piece.array_buffer()).await.ok()?;
-    Some(Uint8Array::new(&buffer).to_vec())
+/// Works out, record by record, what the file would do.
+async fn weigh(db: &Db, book: &RefCell<State>, incoming: &Incoming) -> Result<Weighed, Fault> {
+    let mut lines: Vec<&Line> = incoming.changes.iter().collect();
+    lines.sort_unstable_by(|one, other| (&one.record, one.key).cmp(&(&other.record, other.key)));
+    let mut weighed = Weighed::default();
+    for of_record in lines.chunk_by(|one, next| one.record == next.record) {
+        let record = &of_record[0].record;
+        let had = match incoming.meeting {
+            // Nothing is here.
+            Meeting::Fresh => Vec::new(),
+            Meeting::Same | Meeting::Two => save::history(db, record).await?,
+        };
+        let new = of_record.iter().map(|line| line.change()).collect();
+        weighed.add(&book.borrow(), record, new, had);
+    }
+    Ok(weighed)
 }
 
 /// What is stored must say what the file says under the same keys.
@@ -133,27 +152,73 @@ pub async fn take(
     if book.borrow().vector != found.at {
         return Err(Unread::MovedOn);
     }
+    // What an import before this one could not even clear away.
+    finish::forget(db).await?;
     let incoming = &*found.incoming;
     let mut note = Note::read(db).await?;
     let number = note.begin();
-    note.write(db).await?;
-    lay_beside(db, number, &incoming.changes, progress).await?;
-    // The commit point. The vector counts what is laid beside from here on, and so does the next start.
-    note.set(number, Stage::Folding);
-    let after = after(&book.borrow(), &incoming.changes);
-    let transaction = db.strict(&[META])?;
-    note.put_in(&transaction)?;
-    note::put_peer(&transaction, incoming).await?;
-    put_notes(&transaction, &after)?;
-    transaction.complete().await?;
-    fold_records(db, book, &incoming.touched(), progress).await?;
-    note.set(number, Stage::Done);
-    note.write(db).await?;
+    let taken = begin_taking(db, book, &mut note, number, incoming, progress).await;
+    if let Err(fault) = taken {
+        // At once: nothing may read what is laid beside. Where the storage does not even do that, the next file or the next start does.
+        if let Err(left) = finish::forget(db).await {
+            leptos::logging::warn!("what was laid beside is still there: {left}");
+        }
+        return Err(fault.into());
+    }
+    let folded = async {
+        fold_records(db, book, &incoming.touched(), None, progress).await?;
+        note.set(number, Stage::Done);
+        note.write(db).await
+    };
+    folded.await.map_err(Unread::NotFolded)?;
     let mut state = book.borrow_mut();
     for line in &incoming.changes {
         state.note(line.key, line.stamp);
     }
     Ok(())
+}
+
+/// Up to the commit point, after which all of it is in the book.
+async fn begin_taking(
+    db: &Db,
+    book: &RefCell<State>,
+    note: &mut Note,
+    number: u64,
+    incoming: &Incoming,
+    progress: Progress<'_>,
+) -> Result<(), Fault> {
+    note.write(db).await?;
+    lay_beside(db, number, &incoming.changes, progress).await?;
+    note.set(number, Stage::Folding);
+    let after = after(&book.borrow(), &incoming.changes);
+    let transaction = db.strict(&[META])?;
+    let before = Undoable::of(number, &book.borrow());
+    if let Err(fault) = put_taken(&transaction, note, incoming, &before, &after).await {
+        // Else the browser would commit what was put so far. It may have given up by itself already.
+        drop(transaction.abort());
+        return Err(fault);
+    }
+    transaction.complete().await
+}
+
+/// What the commit point writes. The vector counts what is laid beside from here on, and so does the next start.
+async fn put_taken(
+    transaction: &Strict,
+    note: &Note,
+    incoming: &Incoming,
+    before: &Undoable,
+    after: &State,
+) -> Result<(), Fault> {
+    note.put_in(transaction)?;
+    note::put_peer(transaction, incoming).await?;
+    before.put_in(transaction)?;
+    put_notes(transaction, after)
+}
+
+/// The numbers of imports whose changes are laid beside, as rows have them: no part of the book.
+pub async fn laid_beside(db: &Db) -> Result<Vec<String>, Fault> {
+    let staged = Note::read(db).await?.at(Stage::Staging);
+    Ok(staged.iter().map(u64::to_string).collect())
 }
 
 /// The book's notes as they are once the changes are in: only clock and vector are of use.
@@ -167,7 +232,7 @@ fn after(state: &State, changes: &[Line]) -> State {
     after
 }
 
-fn put_notes(transaction: &super::db::Strict, after: &State) -> Result<(), Fault> {
+fn put_notes(transaction: &Strict, after: &State) -> Result<(), Fault> {
     let vector = json::write(&after.vector);
     transaction.put(META, &[("k", "vector"), ("v", &vector)])?;
     // No own stamp may fall behind what came in.
@@ -206,19 +271,23 @@ async fn lay_beside(
     Ok(())
 }
 
-/// Folds records again from all their changes, in memory and on the disk.
+/// Folds records again from all their changes, in memory and on the disk; without those of one import, when that is being undone. A record
+/// of which nothing was said goes.
 async fn fold_records(
     db: &Db,
     book: &RefCell<State>,
     records: &[RecordKey],
+    without: Option<u64>,
     progress: Progress<'_>,
 ) -> Result<(), Fault> {
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[CHANGES, RECORDS])?;
         for record in batch {
-            save::fold_record(&transaction, book, record).await?;
-            if let Some(json) = book.borrow().stored(record) {
-                transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;
+            save::fold_record(&transaction, book, record, without).await?;
+            let key = record.to_string();
+            match book.borrow().stored(record) {
+                Some(json) => transaction.put(RECORDS, &[("k", &key), ("j", &json)])?,
+                None => transaction.delete(RECORDS, &key)?,
             }
         }
         transaction.complete().await?;

@@ -17,16 +17,28 @@ pub enum Stage {
     Folding,
     /// They are in.
     Done,
+    /// They are being taken out again: finished by a start that finds them.
+    Undoing,
+    /// They are not in, and never count again.
+    Undone,
 }
 
 impl Stage {
-    const ALL: [Self; 3] = [Self::Staging, Self::Folding, Self::Done];
+    const ALL: [Self; 5] = [
+        Self::Staging,
+        Self::Folding,
+        Self::Done,
+        Self::Undoing,
+        Self::Undone,
+    ];
 
     const fn word(self) -> &'static str {
         match self {
             Self::Staging => "staging",
             Self::Folding => "folding",
             Self::Done => "done",
+            Self::Undoing => "undoing",
+            Self::Undone => "undone",
         }
     }
 }
@@ -78,7 +90,13 @@ impl Note {
 
     /// Whether no import is under way.
     pub fn is_settled(&self) -> bool {
-        self.0.iter().all(|(_, stage)| *stage == Stage::Done)
+        let is_over = |stage| matches!(stage, Stage::Done | Stage::Undone);
+        self.0.iter().all(|(_, stage)| is_over(*stage))
+    }
+
+    /// The last import, and how far it is.
+    pub fn last(&self) -> Option<(u64, Stage)> {
+        self.0.last().copied()
     }
 
     /// Notes how far an import is.

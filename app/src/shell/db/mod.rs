@@ -141,6 +141,36 @@ impl Db {
         Ok(bytes.and_then(|bytes| bytes.dyn_into().ok()))
     }
 
+    /// The rows of changes from a stamp on, that included, in the order of their stamps: a page of them, and whether there may be more.
+    pub async fn by_stamp(&self, from: &str) -> Result<(Vec<JsValue>, bool), Fault> {
+        let store = self
+            .rexie
+            .transaction(&[CHANGES], TransactionMode::ReadOnly)?
+            .store(CHANGES)?;
+        let range = rexie::KeyRange::lower_bound(&from.into(), Some(false))?;
+        let rows = store.index("s")?.get_all(Some(range), Some(PAGE)).await?;
+        let is_full = rows.len() == PAGE as usize;
+        Ok((rows, is_full))
+    }
+
+    /// Whether a row is there.
+    pub async fn has(&self, store: &str, key: &str) -> Result<bool, Fault> {
+        let rows = self
+            .rexie
+            .transaction(&[store], TransactionMode::ReadOnly)?
+            .store(store)?;
+        Ok(rows.key_exists(key.into()).await?)
+    }
+
+    /// How many rows a store has.
+    pub async fn count(&self, store: &str) -> Result<u32, Fault> {
+        let rows = self
+            .rexie
+            .transaction(&[store], TransactionMode::ReadOnly)?
+            .store(store)?;
+        Ok(rows.count(None).await?)
+    }
+
     /// The lines of all changes to a record.
     pub async fn history(&self, record: &str) -> Result<Vec<String>, Fault> {
         let store = self

@@ -6,6 +6,8 @@ use crate::shell::fault::Fault;
 use haulwren_core::change::{Key, Vector};
 use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
+use js_sys::{Object, Reflect};
+use wasm_bindgen::{JsCast, JsValue};
 
 /// The notes that both hold.
 pub(super) const NOTES: [&str; 3] = ["device", "head", "vector"];
@@ -28,13 +30,7 @@ pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
         return match (ours.device, theirs.device) {
             (None, Some(_)) => restore(db, second, "").await,
             (None, None) => Ok(Agreed::Whole),
-            (Some(_), _) => {
-                let transaction = second.strict()?;
-                transaction.clear(CHANGES)?;
-                transaction.clear(META)?;
-                transaction.complete().await?;
-                catch_up(db, second, "").await
-            }
+            (Some(_), _) => begin_again(db, second).await,
         };
     };
     if ours.vector == theirs.vector {
@@ -52,9 +48,22 @@ pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
     // A save is in the book first. So a book that ends before the copy has lost its end.
     if mine < copied {
         restore(db, second, &from).await
+    } else if theirs
+        .vector
+        .iter()
+        .any(|key| key.seq > ours.vector.of(key.device))
+    {
+        // What a file had brought in was taken out again.
+        begin_again(db, second).await
     } else {
         catch_up(db, second, &from).await
     }
+}
+
+/// Copies everything into an empty copy.
+async fn begin_again(db: &Db, second: &Second) -> Result<Agreed, Fault> {
+    second.clear().await?;
+    catch_up(db, second, "").await
 }
 
 /// Copies what the second has not.
@@ -68,6 +77,8 @@ async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault>
         after = last;
         let transaction = second.strict()?;
         for row in &rows {
+            // Numbers of imports begin again in a database that was thrown away.
+            forget_import(row)?;
             transaction.put_row(CHANGES, row)?;
         }
         transaction.complete().await?;
@@ -88,6 +99,8 @@ async fn restore(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> 
         (after, count) = (last, count + rows.len());
         let transaction = db.strict(&[CHANGES])?;
         for row in &rows {
+            // An older copy may still have it.
+            forget_import(row)?;
             transaction.put_row(CHANGES, row)?;
         }
         transaction.complete().await?;
@@ -102,6 +115,14 @@ async fn restore(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> 
     } else {
         Agreed::Whole
     })
+}
+
+/// Takes the number of its import off a row.
+fn forget_import(row: &JsValue) -> Result<(), Fault> {
+    let row: &Object = row.unchecked_ref();
+    Reflect::delete_property(row, &"i".into())
+        .map(drop)
+        .map_err(|error| Fault::from_value(&error))
 }
 
 /// The notes, as they stand in one of them.

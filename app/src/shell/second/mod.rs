@@ -72,6 +72,26 @@ impl Second {
         }))
     }
 
+    /// What it has under some keys of changes.
+    pub async fn texts(&self, keys: &[String]) -> Result<Vec<(String, String)>, Fault> {
+        let mut found = Vec::new();
+        let transaction = self.strict()?;
+        for key in keys {
+            let line = transaction.get(CHANGES, key, "t").await?;
+            found.extend(line.map(|line| (key.clone(), line)));
+        }
+        transaction.complete().await?;
+        Ok(found)
+    }
+
+    /// Empties it.
+    pub async fn clear(&self) -> Result<(), Fault> {
+        let transaction = self.strict()?;
+        transaction.clear(CHANGES)?;
+        transaction.clear(META)?;
+        transaction.complete().await
+    }
+
     fn strict(&self) -> Result<Strict, Fault> {
         Strict::begin(&self.database, &[CHANGES, META], "strict")
     }

@@ -3,7 +3,7 @@
 use super::ReadError;
 use crate::change::{BadLine, read_line};
 use crate::exchange::{Header, Trailer};
-use crate::json::{Object, field};
+use crate::json::{self, Object, field};
 use serde::de::Error as _;
 use serde_json::Error;
 
@@ -32,12 +32,15 @@ fn of_this_version(object: &Object, version: u64) -> Result<Header, Error> {
     if version == 0 {
         return Err(Error::custom("versions of the format count from 1"));
     }
-    Ok(Header::new(
+    let mut header = Header::new(
         field(object, "book")?,
         field(object, "currency")?,
         field(object, "sender")?,
         field(object, "have")?,
-    ))
+    );
+    // Only a help for what is said of a part before its turn: what says it otherwise is passed over.
+    header.part = object.get("part").and_then(json::of);
+    Ok(header)
 }
 
 fn bad_header(error: &BadLine) -> ReadError {
@@ -46,19 +49,19 @@ fn bad_header(error: &BadLine) -> ReadError {
 }
 
 /// What is wrong with a line. Where it stands in the file is said beside it; of itself the line is always the first one.
-pub(super) fn reason(error: &BadLine) -> String {
+pub(in crate::exchange) fn reason(error: &BadLine) -> String {
     error
         .to_string()
         .replace(" at line 1 column ", " at column ")
 }
 
 /// Whether a line is meant to be the last one. No change begins so.
-pub(super) fn is_trailer(text: &str) -> bool {
+pub(in crate::exchange) fn is_trailer(text: &str) -> bool {
     text.starts_with(r#"{"count":"#)
 }
 
 /// Reads the last line.
-pub(super) fn trailer(text: &str) -> Result<Trailer, BadLine> {
+pub(in crate::exchange) fn trailer(text: &str) -> Result<Trailer, BadLine> {
     let object = read_line(text)?;
     if object.len() != 2 {
         return Err(Error::custom("the last line is a count and a check sum").into());

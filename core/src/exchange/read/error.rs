@@ -92,6 +92,27 @@ pub enum ReadError {
         /// How far this book would know them.
         have: u64,
     },
+    /// A part of a book, before those that it rests on.
+    #[error(
+        "This is part {part} of a book, and it goes on from change {after} of {device}; yours ends at {ours}: open the parts before it first."
+    )]
+    EarlierPart {
+        /// Where.
+        line: usize,
+        /// Which part.
+        part: u32,
+        /// Whose changes are missing.
+        device: DeviceCode,
+        /// The last that this book has to have.
+        after: u64,
+        /// The last that it has.
+        ours: u64,
+    },
+    /// Pictures of a book that is not here.
+    #[error(
+        "The pictures in this file are of another book than the one on this device. Open that book's file first."
+    )]
+    OtherBook,
     /// A number that comes again, or too late.
     #[error("Line {line} of the file has change {seq} of {device} again. Ask for the file again.")]
     Again {
@@ -157,12 +178,14 @@ impl ReadError {
             Self::NotABook
             | Self::Newer { .. }
             | Self::BadHeader { .. }
+            | Self::OtherBook
             | Self::OtherCurrency { .. } => Some(1),
             Self::NotText { line }
             | Self::BadLine { line, .. }
             | Self::Hole { line, .. }
             | Self::BeginsLater { line, .. }
             | Self::RestsOnMissing { line, .. }
+            | Self::EarlierPart { line, .. }
             | Self::Again { line, .. }
             | Self::OtherWords { line, .. }
             | Self::CutShort { line }
@@ -179,9 +202,39 @@ impl ReadError {
             Self::Hole { device, .. }
             | Self::BeginsLater { device, .. }
             | Self::RestsOnMissing { device, .. }
+            | Self::EarlierPart { device, .. }
             | Self::Again { device, .. }
             | Self::OtherWords { device, .. } => Some(*device),
             _ => None,
+        }
+    }
+
+    /// What it is when the file is a part of a book. Its cure is not another file, but the parts before it.
+    pub(super) fn of_part(self, part: Option<u32>) -> Self {
+        let (line, device, after, ours) = match self {
+            Self::BeginsLater {
+                line,
+                device,
+                after,
+                ours,
+            } => (line, device, after, ours),
+            Self::RestsOnMissing {
+                line,
+                device,
+                needs,
+                have,
+            } => (line, device, needs, have),
+            other => return other,
+        };
+        match part {
+            Some(part) if part > 1 => Self::EarlierPart {
+                line,
+                part,
+                device,
+                after,
+                ours,
+            },
+            _ => self,
         }
     }
 

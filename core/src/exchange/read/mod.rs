@@ -3,7 +3,7 @@
 
 mod after;
 mod against;
-mod ends;
+pub(super) mod ends;
 mod error;
 mod incoming;
 mod runs;
@@ -100,7 +100,8 @@ impl BookReader {
         if !self.ended {
             return Err(ReadError::CutShort { line: self.line });
         }
-        self.runs.rest(&self.against.vector, &incoming.changes)?;
+        let rest = self.runs.rest(&self.against.vector, &incoming.changes);
+        rest.map_err(|error| error.of_part(incoming.header.part))?;
         incoming.sender_has = incoming.header.have.clone();
         self.runs.note_in(&mut incoming.sender_has);
         incoming.known.sort_unstable_by_key(|known| known.key);
@@ -189,8 +190,9 @@ impl BookReader {
 
     fn change(&mut self, change: &Change, text: &str) -> Result<(), ReadError> {
         let (line, ours) = (self.line, &self.against.vector);
-        self.runs.follow(ours, change.key, line)?;
         let incoming = self.incoming.as_mut().ok_or(ReadError::NotABook)?;
+        let follows = self.runs.follow(ours, change.key, line);
+        follows.map_err(|error| error.of_part(incoming.header.part))?;
         if change.kind == "book" {
             let currency = change.set.get("currency").and_then(Value::as_str);
             let is_other = currency.is_some_and(|code| code != incoming.header.currency.code());

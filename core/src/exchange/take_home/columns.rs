@@ -1,4 +1,4 @@
-//! The columns of the haul's table: heading, meaning, unit, and how the cell is taken from a thing.
+//! The columns of the haul's table: heading, meaning, unit, and how the cell is taken from a row.
 
 use super::row::Row;
 use crate::worth::Sells;
@@ -21,7 +21,7 @@ pub struct Column {
     pub meaning: &'static str,
     /// What its numbers count; empty for words.
     pub unit: &'static str,
-    /// The cell of a thing.
+    /// The cell of a row.
     pub cell: fn(&Row) -> Cell,
 }
 
@@ -29,9 +29,9 @@ pub struct Column {
 #[rustfmt::skip] // One line for each.
 pub const COLUMNS: &[Column] = &[
     column("day", "day on which it was bought", "ISO 8601", |row| known(row.day())),
-    column("thing", "what it is called, else its kind", "", |row| words(row.name())),
+    column("thing", "what it is called, else its kind; of a row that is no thing, what it stands for", "", |row| words(row.name())),
     column("kind", "what kind of thing it is", "", |row| words(row.kind())),
-    column("paid", "its share of what was paid for its lot", "currency", |row| row.money(row.paid)),
+    column("paid", "its share of what was paid for its lot, on top included: all rows together are what was spent", "currency", |row| row.money(row.paid)),
     column("sells_low", "1 in 10 sell for less", "currency", |row| row.sells(Sells::low)),
     column("sells_likely", "what it likely sells for", "currency", |row| row.sells(Sells::likely)),
     column("sells_high", "1 in 10 sell for more", "currency", |row| row.sells(Sells::high)),
@@ -48,21 +48,24 @@ pub const COLUMNS: &[Column] = &[
     column("size", "its own size as it is packed, as typed", "", |row| known(row.thing.size)),
     column("to_settle", "fields that two devices say differently", "", |row| known(row.disputed())),
     column("lot_paid", "what was paid for its whole lot: the same in each of its rows", "currency", |row| row.money(row.lot.and_then(|lot| lot.paid))),
-    column("lot_things", "how many things are in its lot", "things", |row| known(row.mates())),
+    column("lot_things", "how many things are in its lot, those not sorted yet included", "things", |row| known(row.mates())),
     column("currency", "what the money is in", "ISO 4217", |row| known(Some(row.currency))),
-    column("lot", "which lot: the same for all that were bought together", "UUID", |row| known(row.thing.lot)),
-    column("id", "which thing", "UUID", |row| known(Some(row.id))),
+    column("lot", "which lot: the same for all that were bought together", "UUID", |row| known(row.lot_id)),
+    column("id", "which thing", "UUID", |row| known(row.id())),
     column("stop", "the stop where it was bought", "", |row| words(row.stop())),
     column("paid_by", "how it was paid for", "", |row| known(row.lot.map(|lot| lot.by.unwrap_or_default().word()))),
     column("shared", "how its lot's price is shared", "", |row| known(row.lot.map(|lot| lot.method.unwrap_or_default().word()))),
     column("share_fixed", "its share, where it was fixed by hand", "currency", |row| row.money(row.thing.share)),
-    column("work", "what work put into it cost", "currency", |row| row.money(row.work)),
-    column("kept", "whether it is kept for the trader's own use", "", |row| known(Some(yes_or_no(row.thing.kept == Some(true))))),
+    column("work", "what work put into it cost: all rows together are what all work cost", "currency", |row| row.money(row.work)),
+    column("kept", "whether it is kept for the trader's own use", "", |row| known(row.id().map(|_| yes_or_no(row.thing.kept == Some(true))))),
     column("pieces", "of how many pieces it is, when of more than one", "pieces", |row| known(row.thing.pieces)),
     column("colour", "its colour", "", |row| words(row.thing.colour.clone())),
     column("label", "the size on its label", "", |row| words(row.thing.label.clone())),
     column("maker", "who made it", "", |row| words(row.thing.maker.clone())),
     column("flaw", "what is wrong with it", "", |row| words(row.thing.flaw.clone())),
+    column("lot_on_top", "what was paid on top of its whole lot's price: the same in each of its rows", "currency", |row| row.money(row.lot.and_then(|lot| lot.extras))),
+    column("stands_for", "what the row is: a thing, things not sorted yet, or money that is on no thing", "", |row| known(Some(row.stands.word()))),
+    column("things", "how many things the row is: 1, those not sorted yet, or 0 for money alone", "things", |row| known(Some(row.stands.things()))),
 ];
 
 const fn column(

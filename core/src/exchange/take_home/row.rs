@@ -1,25 +1,59 @@
-//! A row of the haul's table: one thing, and what is looked up for it.
+//! A row of the haul's table: one thing, or money that is on none yet, and what is looked up for it.
 
 use super::columns::Cell;
-use crate::book::{Expected, Lot, State, Thing};
+use crate::book::{Expected, Lot, State, Thing, Work};
 use crate::day::Day;
-use crate::id::{LotId, ThingId};
+use crate::id::{LotId, ThingId, WorkId};
 use crate::money::{Currency, Money, plain};
 use crate::trip::stop_title;
 use crate::worth::Sells;
 
-/// A thing with all that its columns are taken from.
+/// What a row stands for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stands {
+    /// One thing.
+    Thing(ThingId),
+    /// So many things of a lot that are not sorted yet, with what they carry until then.
+    Unsorted(usize),
+    /// What is on no thing of a lot; either sign.
+    NotShared,
+    /// What is on no thing of a bill for work.
+    Work(WorkId),
+}
+
+impl Stands {
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            Self::Thing(_) => "thing",
+            Self::Unsorted(_) => "not sorted yet",
+            Self::NotShared => "not yet shared",
+            Self::Work(_) => "work on no thing",
+        }
+    }
+
+    pub(super) const fn things(self) -> usize {
+        match self {
+            Self::Thing(_) => 1,
+            Self::Unsorted(count) => count,
+            Self::NotShared | Self::Work(_) => 0,
+        }
+    }
+}
+
+/// A thing with all that its columns are taken from; or what is on none.
 #[derive(Debug)]
 pub struct Row<'a> {
     /// The book.
     pub state: &'a State,
     /// The book's currency.
     pub currency: Currency,
-    /// Which thing.
-    pub id: ThingId,
-    /// The thing.
+    /// What it stands for.
+    pub stands: Stands,
+    /// The thing; one of which nothing is known where it stands for none.
     pub thing: &'a Thing,
-    /// The lot that it was bought in, gone or not.
+    /// Which lot it was bought in.
+    pub lot_id: Option<LotId>,
+    /// That lot, gone or not.
     pub lot: Option<&'a Lot>,
     /// The lots of all things, sorted: as often as there are things in them.
     pub lots: &'a [LotId],
@@ -30,12 +64,40 @@ pub struct Row<'a> {
 }
 
 impl Row<'_> {
+    pub(super) const fn id(&self) -> Option<ThingId> {
+        match self.stands {
+            Stands::Thing(id) => Some(id),
+            _ => None,
+        }
+    }
+
     pub(super) fn day(&self) -> Option<Day> {
-        self.lot?.bought?.day()
+        match self.stands {
+            Stands::Work(id) => self.bill(id)?.day,
+            _ => self.lot?.bought?.day(),
+        }
     }
 
     pub(super) fn name(&self) -> Option<String> {
-        self.thing.name.clone().or_else(|| self.kind())
+        let of_lot = || self.lot?.name.clone();
+        let rest = match self.stands {
+            Stands::Thing(_) => return self.thing.name.clone().or_else(|| self.kind()),
+            Stands::Unsorted(1) => "1 thing not sorted yet".to_owned(),
+            Stands::Unsorted(count) => format!("{count} things not sorted yet"),
+            Stands::NotShared | Stands::Work(_) => self.stands.word().to_owned(),
+        };
+        let of = match self.stands {
+            Stands::Work(id) => self.bill(id).and_then(|work| work.name.clone()),
+            _ => of_lot(),
+        };
+        Some(match of.filter(|name| !name.is_empty()) {
+            Some(name) => format!("{name}: {rest}"),
+            None => rest,
+        })
+    }
+
+    fn bill(&self, id: WorkId) -> Option<&Work> {
+        Some(&self.state.tables.works.get(&id.0)?.value)
     }
 
     pub(super) fn kind(&self) -> Option<String> {
@@ -78,14 +140,23 @@ impl Row<'_> {
 
     /// How many things are in its lot.
     pub(super) fn mates(&self) -> Option<usize> {
-        let lot = self.thing.lot?;
+        let lot = self.lot_id?;
         let to = |end: &dyn Fn(&LotId) -> bool| self.lots.partition_point(end);
-        Some(to(&|one| *one <= lot) - to(&|one| *one < lot))
+        let sorted = to(&|one| *one <= lot) - to(&|one| *one < lot);
+        // What is not sorted went with its lot.
+        let there = self.lot.filter(|lot| !lot.gone);
+        let unsorted = there.and_then(|lot| lot.unsorted).unwrap_or(0);
+        Some(sorted + usize::from(unsorted))
     }
 
     pub(super) fn disputed(&self) -> Option<String> {
-        let entry = self.state.tables.things.get(&self.id.0)?;
-        let fields: Vec<&str> = entry.disputes.keys().map(String::as_str).collect();
+        let tables = &self.state.tables;
+        let disputes = match self.stands {
+            Stands::Thing(id) => &tables.things.get(&id.0)?.disputes,
+            Stands::Unsorted(_) | Stands::NotShared => &tables.lots.get(&self.lot_id?.0)?.disputes,
+            Stands::Work(id) => &tables.works.get(&id.0)?.disputes,
+        };
+        let fields: Vec<&str> = disputes.keys().map(String::as_str).collect();
         Some(fields.join(" "))
     }
 }

@@ -21,6 +21,17 @@ pub enum Group {
     Thing(HaulRow),
 }
 
+impl Group {
+    /// Where it was bought.
+    #[must_use]
+    pub const fn stop(&self) -> Option<StopId> {
+        match self {
+            Self::Lot(lot) | Self::Unsorted(lot) => lot.stop,
+            Self::Thing(thing) => thing.stop,
+        }
+    }
+}
+
 /// A lot and how it is shared. The shares of the rows, `on_unsorted` and `not_yet_shared` add up to `total`.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LotGroup {
@@ -65,7 +76,8 @@ pub struct LotRow {
     pub row: HaulRow,
     /// Its share.
     pub share: Share,
-    /// Its postage and the venue's name, when its sale can't even pay that.
+    /// Its postage and the venue's name, when its sale can't even pay that. Told of the rows that are seen: those of the lot that lies open
+    /// in the list, and of a lot's own page.
     pub short: Option<(Money, String)>,
 }
 
@@ -78,25 +90,44 @@ pub struct DayGroups {
     pub groups: Vec<Group>,
 }
 
-/// The groups that these lots make.
+/// The groups that these lots make. The first lot of all lies `open` in the list, with what is worked out for it alone.
 pub(super) fn groups(
     state: &State,
     lots: &[&SharedLot<'_>],
     work: &LiteMap<ThingId, Money>,
+    open: &mut bool,
 ) -> Vec<Group> {
-    let mut found: Vec<Group> = Vec::with_capacity(lots.len());
+    // Those of a sort stay newest first, as the lots are.
+    let (mut found, mut unsorted, mut things) = (Vec::new(), Vec::new(), Vec::new());
     for lot in lots {
-        found.push(group(state, lot, work));
+        match group(state, lot, work) {
+            Group::Lot(mut lot) => {
+                if found.is_empty() && *open {
+                    *open = false;
+                    tell_short(state, &mut lot);
+                }
+                found.push(Group::Lot(lot));
+            }
+            group @ Group::Unsorted(_) => unsorted.push(group),
+            group @ Group::Thing(_) => things.push(group),
+        }
     }
-    let rank = |group: &Group| match group {
-        Group::Lot(_) => 0_u8,
-        Group::Unsorted(_) => 1,
-        Group::Thing(_) => 2,
-    };
-    // Those of a rank stay newest first, as the lots are.
-    let mut places: Vec<usize> = (0..found.len()).collect();
-    places.sort_unstable_by_key(|place| (rank(&found[*place]), *place));
-    places.iter().map(|place| found[*place].clone()).collect()
+    found.append(&mut unsorted);
+    found.append(&mut things);
+    found
+}
+
+/// Says of which things the sale can't even pay the postage. It takes a sale of each to tell: only for a lot whose rows are seen.
+fn tell_short(state: &State, lot: &mut LotGroup) {
+    for row in &mut lot.rows {
+        let thing = state.thing(row.row.id).filter(|_| !row.share.kept);
+        let short = thing.and_then(|thing| state.postage_short(thing, lot.bought));
+        row.short = short.map(|short| {
+            let venue = state.venue(short.venue);
+            let name = venue.and_then(|venue| venue.name.clone());
+            (short.postage, name.unwrap_or_default())
+        });
+    }
 }
 
 fn group(state: &State, lot: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) -> Group {
@@ -119,20 +150,13 @@ fn lot_group(state: &State, of: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) 
     let lot: &Lot = of.lot;
     let mut rows = Vec::with_capacity(of.things.len());
     for (id, share) in of.things.iter().zip(&of.split.shares) {
-        let (Some(thing), Some(row)) = (state.thing(*id), row(state, *id, share.amount, work))
-        else {
+        let Some(row) = row(state, *id, share.amount, work) else {
             continue;
         };
-        let short = state.postage_short(thing, lot.bought).map(|short| {
-            let venue = state
-                .venue(short.venue)
-                .and_then(|venue| venue.name.clone());
-            (short.postage, venue.unwrap_or_default())
-        });
         rows.push(LotRow {
             row,
             share: *share,
-            short: short.filter(|_| !share.kept),
+            short: None,
         });
     }
     let entry = state.tables.lots.get(&of.id.0);
@@ -165,5 +189,7 @@ fn lot_group(state: &State, of: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) 
 #[must_use]
 pub fn one_lot(state: &State, id: LotId) -> Option<LotGroup> {
     let lot = state.shared_lot(id)?;
-    Some(lot_group(state, &lot, &state.work_costs()))
+    let mut group = lot_group(state, &lot, &state.work_costs());
+    tell_short(state, &mut group);
+    Some(group)
 }

@@ -15,7 +15,7 @@ pub(in crate::view) use head::stops;
 
 use crate::book::{Expected, Passed, SharedLot, State, Trip};
 use crate::day::Day;
-use crate::id::{LotId, ThingId, TripId};
+use crate::id::{LotId, StopId, ThingId, TripId};
 use crate::ledger::Paying;
 use crate::money::{Currency, Money};
 use crate::stamp::At;
@@ -82,8 +82,19 @@ pub struct HaulRow {
     pub expected: Option<Expected>,
     /// When it was bought.
     pub bought: Option<At>,
+    /// Where.
+    pub stop: Option<StopId>,
     /// Whether something about it waits for the trader's choice.
     pub disputed: bool,
+}
+
+impl HaulView {
+    /// What was bought at a stop.
+    pub fn bought_at(&self, stop: StopId) -> impl Iterator<Item = &Group> {
+        let days = self.days.iter().flat_map(|day| &day.groups);
+        let all = self.groups.iter().chain(days);
+        all.filter(move |group| group.stop() == Some(stop))
+    }
 }
 
 /// Works Haul out. `None` before the book has begun.
@@ -123,7 +134,9 @@ pub fn haul(state: &State) -> Option<HaulView> {
             _ => of_days.add(lot),
         }
     }
-    let mut days = of_days.groups(state, &work);
+    let mut open = true;
+    let groups = groups(state, &of_trip, &work, &mut open);
+    let mut days = of_days.groups(state, &work, &mut open);
     if !strays.is_empty() {
         days.push(DayGroups {
             day: None,
@@ -142,7 +155,7 @@ pub fn haul(state: &State) -> Option<HaulView> {
             .map(|thing| passed(state, thing))
             .collect(),
         trip: head,
-        groups: groups(state, &of_trip, &work),
+        groups,
         days,
     })
 }
@@ -204,10 +217,15 @@ impl<'a> ByDay<'a> {
         }
     }
 
-    fn groups(&self, state: &State, work: &LiteMap<ThingId, Money>) -> Vec<DayGroups> {
+    fn groups(
+        &self,
+        state: &State,
+        work: &LiteMap<ThingId, Money>,
+        open: &mut bool,
+    ) -> Vec<DayGroups> {
         let mut days = Vec::with_capacity(self.days.len());
         for (day, lots) in &self.days {
-            let (day, groups) = (*day, groups(state, lots, work));
+            let (day, groups) = (*day, groups(state, lots, work, open));
             days.push(DayGroups { day, groups });
         }
         days
@@ -245,6 +263,7 @@ fn row(state: &State, id: ThingId, paid: Money, work: &LiteMap<ThingId, Money>) 
         sells: thing.sells,
         expected: thing.expected.clone(),
         bought: lot.and_then(|lot| lot.bought),
+        stop: lot.and_then(|lot| lot.stop),
         disputed: disputes,
     })
 }

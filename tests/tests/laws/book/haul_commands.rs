@@ -14,7 +14,6 @@ impl HaulStep {
     pub fn command(self, state: &State, now: At) -> Command {
         let tables = &state.tables;
         let thing = |which| ThingId(pick(&tables.things, which));
-        let lot = |which| LotId(pick(&tables.lots, which));
         let stop = |which| StopId(pick(&tables.stops, which));
         let all = |which: Vec<u8>| which.into_iter().map(thing).collect();
         match self {
@@ -69,72 +68,47 @@ impl HaulStep {
                 name: String::new(),
             }
             .into(),
-            Self::Sort(which, things) => LotCommand::Sort {
-                lot: lot(which),
-                things,
+            Self::Sort(which, things) => {
+                of_lot(state, which, |lot| LotCommand::Sort { lot, things })
             }
-            .into(),
-            Self::Left(which, count) => LotCommand::SetUnsorted {
-                lot: lot(which),
-                count,
+            Self::Left(which, count) => {
+                of_lot(state, which, |lot| LotCommand::SetUnsorted { lot, count })
             }
-            .into(),
-            Self::Method(which, method) => LotCommand::SetMethod {
-                lot: lot(which),
-                method,
+            Self::Method(which, method) => {
+                of_lot(state, which, |lot| LotCommand::SetMethod { lot, method })
             }
-            .into(),
-            Self::Paid(which, paid) => LotCommand::SetPaid {
-                lot: lot(which),
-                paid,
+            Self::Paid(which, paid) => {
+                of_lot(state, which, |lot| LotCommand::SetPaid { lot, paid })
             }
-            .into(),
-            Self::Extras(which, extras) => LotCommand::SetExtras {
-                lot: lot(which),
-                extras,
+            Self::Extras(which, extras) => {
+                of_lot(state, which, |lot| LotCommand::SetExtras { lot, extras })
             }
-            .into(),
-            Self::By(which, by) => LotCommand::SetPaying {
-                lot: lot(which),
-                by,
+            Self::By(which, by) => of_lot(state, which, |lot| LotCommand::SetPaying { lot, by }),
+            Self::At(which, at) => {
+                let stop = at.map(stop);
+                of_lot(state, which, |lot| LotCommand::SetStop { lot, stop })
             }
-            .into(),
-            Self::At(which, at) => LotCommand::SetStop {
-                lot: lot(which),
-                stop: at.map(stop),
+            Self::Regroup(which, to) => {
+                let things = all(which);
+                of_lot(state, to, |lot| LotCommand::Regroup { things, lot })
             }
-            .into(),
-            Self::Regroup(which, to) => LotCommand::Regroup {
-                things: all(which),
-                lot: lot(to),
-            }
-            .into(),
-            Self::Fix(which, share) => ThingCommand::FixShare {
-                thing: thing(which),
+            Self::Fix(which, share) => of_thing(state, which, |thing| ThingCommand::FixShare {
+                thing,
                 share,
-            }
-            .into(),
-            Self::Keep(which, kept) => ThingCommand::KeepForMyself {
-                thing: thing(which),
-                kept,
-            }
-            .into(),
-            Self::Return(which, got_back) => ThingCommand::ReturnToSeller {
-                thing: thing(which),
-                got_back,
-            }
-            .into(),
+            }),
+            Self::Keep(which, kept) => of_thing(state, which, |thing| {
+                ThingCommand::KeepForMyself { thing, kept }
+            }),
+            Self::Return(which, got_back) => of_thing(state, which, |thing| {
+                ThingCommand::ReturnToSeller { thing, got_back }
+            }),
             Self::Mark(which, maker, pieces) => {
                 let marks = Marks {
                     maker,
                     pieces,
                     ..Marks::default()
                 };
-                ThingCommand::Mark {
-                    thing: thing(which),
-                    marks,
-                }
-                .into()
+                of_thing(state, which, |thing| ThingCommand::Mark { thing, marks })
             }
             Self::Edit(which, kind, likely) => {
                 let kind: Option<KindId> = kind.then(|| state.kinds()[0].id);
@@ -160,15 +134,21 @@ impl HaulStep {
             }
             Self::Photo(which, blob) => {
                 let blob = format!("{blob:02x}").repeat(32);
-                ThingCommand::AddPhoto {
-                    thing: thing(which),
-                    blob,
-                }
-                .into()
+                of_thing(state, which, |thing| ThingCommand::AddPhoto { thing, blob })
             }
             Self::RemovePhoto(which) => {
                 ThingCommand::RemovePhoto(PhotoId(pick(&tables.photos, which))).into()
             }
         }
     }
+}
+
+/// Asked of one of the lots that are there.
+fn of_lot(state: &State, which: u8, ask: impl FnOnce(LotId) -> LotCommand) -> Command {
+    ask(LotId(pick(&state.tables.lots, which))).into()
+}
+
+/// Asked of one of the things that are there.
+fn of_thing(state: &State, which: u8, ask: impl FnOnce(ThingId) -> ThingCommand) -> Command {
+    ask(ThingId(pick(&state.tables.things, which))).into()
 }

@@ -7,6 +7,7 @@ use super::program::{Step, programs};
 use super::replicas::{moves, play, settle};
 use haulwren_core::book::{Lot, State};
 use haulwren_core::ledger::Paying;
+use haulwren_core::money::Money;
 use haulwren_core::view::{Group, haul, trip};
 use proptest::prelude::*;
 
@@ -69,6 +70,14 @@ fn purses_add_up(state: &State) -> Result<(), TestCaseError> {
         );
         let view = trip(state, id).unwrap();
         prop_assert_eq!(view.purse, purse);
+        let haul = haul(state).unwrap();
+        for stop in &view.stops {
+            let at_stop = haul.bought_at(stop.stop.id).map(|group| match group {
+                Group::Thing(row) => row.paid,
+                Group::Lot(lot) | Group::Unsorted(lot) => lot.total,
+            });
+            prop_assert_eq!(at_stop.sum::<Money>(), stop.sums.spent);
+        }
         // What was bought on the trip is what was bought at its stops, gone ones that are used included.
         prop_assert_eq!(view.sums.spent.minor(), paid[0] + paid[1]);
     }

@@ -1,13 +1,14 @@
-//! The haul as a table, read by a library of its own: equal sums, every word back, and nothing that a spreadsheet would run.
+//! The haul as a table, read by a library of its own: what was spent is all in it, and every fact is the haul's.
 
 use super::device::Device;
 use super::program::programs;
-use haulwren_core::book::{Bought, Command, Purchase};
-use haulwren_core::exchange::{COLUMNS, Csv, guard, take_home, unguard};
+use haulwren_core::book::{Bought, Command, LotCommand, Purchase};
+use haulwren_core::exchange::{COLUMNS, take_home, unguard};
+use haulwren_core::ledger::Paying;
+use haulwren_core::lot::Method;
 use haulwren_core::money::Money;
 use haulwren_core::stamp::At;
 use haulwren_core::view::haul;
-use proptest::collection::vec;
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 
@@ -24,125 +25,6 @@ fn minor(cell: &str) -> i64 {
     format!("{whole}{part}").parse().unwrap()
 }
 
-/// What begins a formula, and ways to put it behind something. The first three, the signs and the separators: OWASP "CSV Injection". The
-/// null character: OWASP ASVS 5.0, 1.2.10. Line feed and full-width forms: later versions of that page, from memory.
-const PAYLOADS: [&str; 22] = [
-    "=1+1",
-    "=1+2\";=1+2",
-    "=1+2'\" ;,=1+2",
-    "+1+1",
-    "-1+1",
-    "@SUM(1+1)",
-    "\t=1+1",
-    "\r=1+1",
-    "\n=1+1",
-    "\0=1+1",
-    "\u{ff1d}1+1",
-    "\u{ff0b}1+1",
-    "\u{ff0d}1+1",
-    "\u{ff20}SUM(1+1)",
-    "=HYPERLINK(\"a.example\",\"here\")",
-    "=cmd|' /C calc'!A0",
-    " =1+1",
-    "\"=1+1",
-    "coat;=1+1",
-    "coat\n=1+1",
-    "coat\t@SUM(1+1)",
-    "coat;\"=1+1\"",
-];
-
-/// Cells as a spreadsheet takes them that splits at this sign. Where it is not the sign that the table was written with, the quotes may
-/// be taken for quotes, since some cells begin with one, or for plain text.
-fn cells_split_at(text: &str, separator: u8) -> Vec<String> {
-    let mut builder = csv::ReaderBuilder::new();
-    builder
-        .delimiter(separator)
-        .has_headers(false)
-        .flexible(true);
-    let mut found = Vec::new();
-    let quotings: &[bool] = if separator == b',' {
-        &[true]
-    } else {
-        &[true, false]
-    };
-    for quoting in quotings {
-        let reader = builder.quoting(*quoting).from_reader(text.as_bytes());
-        for record in reader.into_records() {
-            found.extend(record.unwrap().iter().map(str::to_owned));
-        }
-    }
-    found
-}
-
-/// Whether a spreadsheet may run a cell. Numbers are not run.
-fn runs(cell: &str) -> bool {
-    let begins = cell.trim_start_matches(['"', ' ']);
-    begins.starts_with([
-        '=', '+', '-', '@', '\0', '\u{ff1d}', '\u{ff0b}', '\u{ff0d}', '\u{ff20}',
-    ])
-}
-
-/// The cells of a row that may run, whichever sign it is split at.
-fn running(write: fn(&mut Csv, &str), payload: &str) -> Vec<String> {
-    let mut csv = Csv::new(false);
-    csv.plain("2026-11-21");
-    write(&mut csv, payload);
-    csv.plain("end");
-    csv.end_row();
-    let text = csv.finish();
-    let cells = b",;\t".iter().flat_map(|sign| cells_split_at(&text, *sign));
-    cells.filter(|cell| runs(cell)).collect()
-}
-
-#[test]
-fn no_payload_runs_however_the_table_is_split() {
-    for payload in PAYLOADS {
-        assert!(
-            !running(Csv::plain, payload).is_empty(),
-            "{payload:?} is harmless"
-        );
-        assert_eq!(
-            running(Csv::text, payload),
-            Vec::<String>::new(),
-            "{payload:?}"
-        );
-        assert_eq!(unguard(&guard(payload)), payload);
-    }
-}
-
-proptest! {
-    #![proptest_config(crate::tries(256))]
-
-    #[test]
-    fn any_words_come_back(table in vec(vec(prop_oneof![any::<String>(), "[-=+@;'\"\t\r\n ,a]{0,8}"], 3), 1..6)) {
-        let mut csv = Csv::new(false);
-        for row in &table {
-            for cell in row {
-                csv.text(cell);
-            }
-            csv.end_row();
-        }
-        let text = csv.finish();
-        prop_assert!(text.ends_with("\r\n"));
-        let mut builder = csv::ReaderBuilder::new();
-        let reader = builder.has_headers(false).from_reader(text.as_bytes());
-        let found: Vec<Vec<String>> = reader
-            .into_records()
-            .map(|record| record.unwrap().iter().map(unguard).collect())
-            .collect();
-        prop_assert_eq!(found, table);
-    }
-
-    /// Guarding puts apostrophes in, and nothing else; a second time puts in as many again.
-    #[test]
-    fn guarding_only_adds_apostrophes(text in prop_oneof![any::<String>(), "[-=;'\"\t\n a]{0,9}"]) {
-        let (once, twice) = (guard(&text), guard(&guard(&text)));
-        prop_assert_eq!(twice.len() - once.len(), once.len() - text.len());
-        prop_assert_eq!(once.replace('\'', ""), text.replace('\'', ""));
-        prop_assert_eq!(unguard(&once), text);
-    }
-}
-
 proptest! {
     #![proptest_config(crate::tries(64))]
 
@@ -155,14 +37,26 @@ proptest! {
         }
         let text = take_home(&device.state, None, mark).unwrap();
         prop_assert_eq!(text.starts_with('\u{feff}'), mark);
-        let rows = rows(&text);
+        let all = rows(&text);
         let haul = haul(&device.state).unwrap();
-        prop_assert_eq!(rows.len(), haul.rows.len());
-        let sum = |name: &str| rows.iter().filter(|row| !row[name].is_empty()).map(|row| minor(&row[name])).sum::<i64>();
-        // What was paid and what work cost, less what is on things that are not sorted yet and on none.
-        let all = device.state.reckoning();
-        prop_assert_eq!(sum("paid") + sum("work"), all.on_things.minor());
-        prop_assert_eq!(all.on_things.plus(all.on_unsorted).plus(all.not_yet_shared), haul.spent.plus(all.work));
+        let sum = |name: &str| all.iter().filter(|row| !row[name].is_empty()).map(|row| minor(&row[name])).sum::<i64>();
+        // Whatever was spent is in it, and nothing twice.
+        let reckoning = device.state.reckoning();
+        prop_assert_eq!(sum("paid"), haul.spent.minor());
+        prop_assert_eq!(sum("work"), reckoning.work.minor());
+        let sum_of = |of: &str, name: &str| all.iter().filter(|row| row["stands_for"] == of).map(|row| minor(&row[name])).sum::<i64>();
+        prop_assert_eq!(sum_of("not sorted yet", "paid"), reckoning.on_unsorted.minor());
+        prop_assert_eq!(sum_of("not yet shared", "paid") + sum_of("work on no thing", "work"), reckoning.not_yet_shared.minor());
+        let count: usize = all.iter().map(|row| row["things"].parse::<usize>().unwrap()).sum();
+        let unsorted: usize = device.state.lots().iter().map(|lot| lot.split.unsorted.len()).sum();
+        prop_assert_eq!(count, haul.rows.len() + unsorted);
+        lots_add_up(&all)?;
+        // The things come first; what is on none has no thing's name and no verdict.
+        let (rows, rests) = all.split_at(haul.rows.len());
+        prop_assert!(rows.iter().all(|row| row["stands_for"] == "thing" && row["things"] == "1"));
+        for rest in rests {
+            prop_assert!(rest["stands_for"] != "thing" && rest["id"].is_empty() && rest["verdict"].is_empty());
+        }
         let expected: Money = haul.rows.iter().filter_map(|row| Some(row.expected.as_ref()?.keep)).sum();
         prop_assert_eq!(sum("keep_expected"), expected.minor());
         for (row, shown) in rows.iter().zip(haul.rows.iter().rev()) {
@@ -175,12 +69,103 @@ proptest! {
             prop_assert_eq!(row["verdict"].is_empty(), shown.expected.is_none());
         }
         // Day by day it is the same rows.
-        let mut days: Vec<_> = haul.rows.iter().filter_map(|row| row.bought?.day()).collect();
+        let mut days: Vec<&str> = all.iter().map(|row| row["day"].as_str()).collect();
         days.sort_unstable();
         days.dedup();
-        let by_day = days.iter().flat_map(|day| self::rows(&take_home(&device.state, Some(*day), mark).unwrap()));
-        prop_assert_eq!(by_day.count(), rows.len());
+        let of_day = |day: &&str| self::rows(&take_home(&device.state, Some(day.parse().unwrap()), mark).unwrap());
+        prop_assert_eq!(days.iter().flat_map(of_day).count(), all.len());
     }
+}
+
+/// The rows of a lot come to what was paid for it and on top, and are as many things as it has.
+fn lots_add_up(rows: &[BTreeMap<String, String>]) -> Result<(), TestCaseError> {
+    let mut lots: BTreeMap<&str, Vec<&BTreeMap<String, String>>> = BTreeMap::new();
+    for row in rows.iter().filter(|row| !row["lot_paid"].is_empty()) {
+        lots.entry(&row["lot"]).or_default().push(row);
+    }
+    for of_lot in lots.values() {
+        let one = of_lot[0];
+        let on_top = Some(&one["lot_on_top"]).filter(|cell| !cell.is_empty());
+        let total = minor(&one["lot_paid"]) + on_top.map_or(0, |cell| minor(cell));
+        let paid: i64 = of_lot.iter().map(|row| minor(&row["paid"])).sum();
+        prop_assert_eq!(paid, total);
+        let things = of_lot.iter().map(|row| row["things"].parse::<usize>());
+        prop_assert_eq!(
+            things.sum::<Result<usize, _>>().unwrap().to_string(),
+            one["lot_things"].as_str()
+        );
+    }
+    Ok(())
+}
+
+#[test]
+fn what_is_on_no_thing_has_a_row_of_its_own() {
+    let mut device = Device::begun();
+    let run = |device: &mut Device, command: LotCommand| {
+        let edits = device.decide(&command.into()).unwrap();
+        device.commit(edits);
+    };
+    let paid = Money::new(1000);
+    run(
+        &mut device,
+        LotCommand::BuyUnsorted {
+            count: 12,
+            paid,
+            by: Paying::Cash,
+            name: "=Box".to_owned(),
+        },
+    );
+    let lot = device.state.lots()[0].id;
+    let extras = Money::new(100);
+    run(&mut device, LotCommand::SetExtras { lot, extras });
+    let things = vec![Bought {
+        name: "Jug".to_owned(),
+        ..Bought::default()
+    }];
+    run(&mut device, LotCommand::Sort { lot, things });
+    let shown = |device: &Device| -> Vec<[String; 5]> {
+        let rows = rows(&take_home(&device.state, None, false).unwrap());
+        let names = ["thing", "paid", "lot_things", "stands_for", "things"];
+        rows.iter()
+            .map(|row| names.map(|name| row[name].clone()))
+            .collect()
+    };
+    let cells = |row: [&str; 5]| row.map(str::to_owned);
+    // 11.00 over twelve: 0.91 2/3 each, the spare cents to the first eight.
+    assert_eq!(
+        shown(&device),
+        [
+            cells(["Jug", "0.92", "12", "thing", "1"]),
+            cells([
+                "'=Box: 11 things not sorted yet",
+                "10.08",
+                "12",
+                "not sorted yet",
+                "11"
+            ]),
+        ]
+    );
+    let method = Method::ByHand;
+    run(&mut device, LotCommand::SetMethod { lot, method });
+    assert_eq!(
+        shown(&device)[1..],
+        [
+            cells([
+                "'=Box: 11 things not sorted yet",
+                "0.00",
+                "12",
+                "not sorted yet",
+                "11"
+            ]),
+            cells([
+                "'=Box: not yet shared",
+                "11.00",
+                "12",
+                "not yet shared",
+                "0"
+            ]),
+        ]
+    );
 }
 
 #[test]

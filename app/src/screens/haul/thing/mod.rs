@@ -6,14 +6,15 @@ mod photos;
 
 use std::rc::Rc;
 
-use haulwren_core::book::Command;
+use haulwren_core::book::{Command, Lot, Thing};
+use haulwren_core::change::RecordKey;
 use haulwren_core::id::ThingId;
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
 use super::beside;
-use super::history::history;
 use crate::live::{Live, worked};
+use crate::screens::history::history;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, Nodes, div, el};
@@ -60,8 +61,22 @@ pub fn page(id: ThingId) -> El {
         .show(facts)
         .show(about)
         .with(parts::heading("History"))
-        .with(history(id));
+        .with(history(move || records(store, id)));
     beside(title, inside)
+}
+
+/// The records that its history tells: its own, and that of its lot.
+fn records(store: Store, id: ThingId) -> Vec<RecordKey> {
+    let lot = store.read(|book| {
+        let thing = book.tables.things.get(&id.0)?;
+        thing.value.lot
+    });
+    let key = |kind: &str, id| RecordKey {
+        kind: kind.to_owned(),
+        id,
+    };
+    let lot = lot.map(|lot| key(Lot::KIND, lot.0));
+    [key(Thing::KIND, id.0)].into_iter().chain(lot).collect()
 }
 
 /// The thing's row; `None` when it is not in the haul. Tracks the haul.

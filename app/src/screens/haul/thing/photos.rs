@@ -32,9 +32,12 @@ pub fn photos(id: ThingId) -> El {
 
 /// One picture, read from the storage once it is on the page.
 fn picture(store: Store, at: usize, photo: PhotoId, blob: String) -> El {
-    let shown = Live::new(None::<Option<Address>>);
+    let shown = Live::new(None::<Result<Address, String>>);
     spawn_local(async move {
-        let address = store.photo(&blob).await;
+        let address = match store.photo(&blob).await {
+            Some(address) => Ok(address),
+            None => Err(store.photo_is_on(photo).await),
+        };
         shown.set(Some(address));
     });
     let name = format!("Picture {}", at + 1);
@@ -42,8 +45,8 @@ fn picture(store: Store, at: usize, photo: PhotoId, blob: String) -> El {
     let image = move || {
         shown.with(|shown| match shown {
             None => parts::status("Reading"),
-            Some(None) => parts::line("This picture is on another device."),
-            Some(Some(address)) => el("img")
+            Some(Err(place)) => parts::line(&format!("This picture is on {place}.")),
+            Some(Ok(address)) => el("img")
                 .attr("src", address.text())
                 .attr("alt", &alt)
                 .attr("data-picture", ""),

@@ -15,7 +15,7 @@ use super::plan;
 use crate::format;
 use crate::live::worked;
 use crate::route::Route;
-use crate::screens::parts;
+use crate::screens::{history, parts};
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
 use crate::ui::el::{El, Nodes, button, div, el, span};
@@ -40,7 +40,8 @@ pub fn page(id: TripId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    page_beside(title, div("form flush").show(body))
+    let history = history::folded(Trip::KIND, id.0);
+    page_beside(title, div("form flush").show(body).with(history))
 }
 
 fn title(view: &TripView) -> String {

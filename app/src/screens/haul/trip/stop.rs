@@ -14,7 +14,7 @@ use super::super::{beside, head, row};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
-use crate::screens::parts;
+use crate::screens::{history, parts};
 use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask, fixed};
@@ -49,7 +49,8 @@ pub fn stop(id: StopId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    beside(title, div("form flush").show(body).with(bought(store, id)))
+    let inside = div("form flush").show(body).with(bought(store, id));
+    beside(title, inside.with(history::folded(Stop::KIND, id.0)))
 }
 
 fn inside(store: Store, of: &StopRow, stop: &Stop, currency: Currency) -> Nodes {
@@ -96,10 +97,7 @@ fn bought(store: Store, id: StopId) -> El {
     div("rows-flush").show(move || {
         view.with(|view| {
             let Some(view) = view else { return Vec::new() };
-            let days = view.days.iter().flat_map(|day| &day.groups);
-            let all = view.groups.iter().chain(days);
-            let at_stop = all.filter(|group| stop_of(store, group) == Some(id));
-            at_stop
+            view.bought_at(id)
                 .map(|group| match group {
                     Group::Lot(lot) | Group::Unsorted(lot) => row::lot(lot, view.currency),
                     Group::Thing(thing) => row::row(thing, view.currency),
@@ -107,16 +105,6 @@ fn bought(store: Store, id: StopId) -> El {
                 .collect()
         })
     })
-}
-
-fn stop_of(store: Store, group: &Group) -> Option<StopId> {
-    match group {
-        Group::Lot(lot) | Group::Unsorted(lot) => lot.stop,
-        Group::Thing(thing) => store.read(|book| {
-            let lot = thing.lot?;
-            book.tables.lots.get(&lot.0)?.value.stop
-        }),
-    }
 }
 
 const MANNERS: [(&str, &str); 4] = [

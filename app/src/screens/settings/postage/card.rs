@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, State};
+use haulwren_core::book::{Card, Command, State};
 use haulwren_core::day::Day;
 use haulwren_core::id::CardId;
 use haulwren_core::terms::stale;
@@ -15,6 +15,7 @@ use super::{mix, rough, service, tried};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
+use crate::screens::history;
 use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
@@ -157,7 +158,7 @@ fn dates(desk: CardDesk, id: CardId) -> El {
 }
 
 /// Whether parcels go by it, and the key that takes it away.
-fn standing(desk: CardDesk, id: CardId) -> [El; 3] {
+fn standing(desk: CardDesk, id: CardId) -> [El; 4] {
     let store = desk.desk.store;
     let is_usual = worked(move || {
         let usual = |book: &State| book.usual_card().map(|(usual, _)| usual) == Some(id);
@@ -185,5 +186,6 @@ fn standing(desk: CardDesk, id: CardId) -> [El; 3] {
         button("press")
             .on_click(remove)
             .with("Remove this rate card"),
+        history::folded(Card::KIND, id.0),
     ]
 }

@@ -1,6 +1,6 @@
 //! One container's page, and one kind's.
 
-use haulwren_core::book::State;
+use haulwren_core::book::{ContainerRecord, Kind, State};
 use haulwren_core::id::{ContainerId, KindId, VenueId};
 use haulwren_core::packing::{Container, Fragility, TYPICAL, cautions};
 use haulwren_core::view::{PackInput, goes_in};
@@ -10,6 +10,7 @@ use super::desk::currency;
 use super::pack_desk::{Of, PackDesk};
 use super::tried::select;
 use crate::route::Route;
+use crate::screens::history;
 use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
@@ -135,6 +136,11 @@ fn page(of: Of, is_there: bool, new: &'static str, fields: &dyn Fn(PackDesk) -> 
         .with(fields(desk))
         .with(desk.desk.start_over(|| {}))
         .with(desk.remove());
+    let history = match of {
+        Of::Container(id) => id.map(|id| history::folded(ContainerRecord::KIND, id.0)),
+        Of::Kind(id) => id.map(|id| history::folded(Kind::KIND, id.0)),
+    };
+    let form = form.with(history);
     [titled(title), div("scroll").with(form), last_save()].into()
 }
 

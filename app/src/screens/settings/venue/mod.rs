@@ -15,10 +15,11 @@ mod table;
 mod trying;
 
 use crate::live::worked;
-use haulwren_core::book::Command;
+use haulwren_core::book::{Command, Venue};
 use haulwren_core::id::VenueId;
 use haulwren_core::view::VenueInput;
 
+use super::super::history;
 use super::super::last_save::last_save;
 use super::super::page::titled;
 use super::super::parts;
@@ -54,7 +55,7 @@ pub fn venue(id: Option<VenueId>) -> Nodes {
 }
 
 /// Whether it is the usual venue, and the key that takes it away.
-fn standing(desk: Desk, id: VenueId) -> [El; 3] {
+fn standing(desk: Desk, id: VenueId) -> [El; 4] {
     let store = desk.store;
     let is_usual = worked(move || store.read_setup(|book| book.usual_venue() == Some(id)));
     let use_it = move || store.dispatch(Command::UseVenue(id), |_| {});
@@ -78,5 +79,6 @@ fn standing(desk: Desk, id: VenueId) -> [El; 3] {
         parts::heading("This venue"),
         div("bare").show(usual),
         button("press").on_click(remove).with("Remove this venue"),
+        history::folded(Venue::KIND, id.0),
     ]
 }

@@ -1,5 +1,9 @@
 //! What a book file brings, in words.
 
+mod weighed;
+
+pub use weighed::{Move, Weighed};
+
 use crate::exchange::NewOf;
 
 /// Kinds that have a word of their own: one, several.

@@ -8,6 +8,7 @@ mod head;
 mod history;
 mod list;
 mod lot;
+mod lot_leave;
 mod lot_page;
 mod new_lot;
 mod row;

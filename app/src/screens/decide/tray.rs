@@ -91,8 +91,9 @@ fn pile_strip(desk: Desk) -> El {
 
 fn told(view: &PileView) -> (usize, String) {
     let show = |money| format::amount(money, view.currency);
+    // On a narrow key it breaks between the two, and nowhere else.
     let sums = format!(
-        "up to {} \u{b7} asked {}",
+        "up\u{a0}to\u{a0}{} \u{b7} asked\u{a0}{}",
         show(view.ceiling),
         show(view.asked)
     );

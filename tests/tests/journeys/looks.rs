@@ -168,12 +168,12 @@ async fn of_decide(engine: Engine) -> Outcome<()> {
 /// After a purchase Undo and what stands beside it are seen whole without scrolling, and nothing lies over them.
 async fn expect_undo_in_sight(tab: &Tab, size: &str) -> Outcome<()> {
     let script = "const around = document.querySelector('.decide-body').getBoundingClientRect();
-        return [...document.querySelectorAll('[data-undo] .press')].filter((key) => {
+        return [...document.querySelectorAll('[data-undo] .press')].filter((key) => key.getClientRects().length).filter((key) => {
           const at = key.getBoundingClientRect();
           const on = document.elementFromPoint((at.left + at.right) / 2, (at.top + at.bottom) / 2);
           const outside = at.top < around.top - 0.5 || at.bottom > around.bottom + 0.5 || at.left < around.left || at.right > around.right + 0.5;
           return outside || !(key.contains(on) || on?.contains(key));
-        }).map((key) => key.innerText.trim())";
+        }).map((key) => key.innerText.trim()).concat(document.querySelector('[data-undo] .press.strong')?.getClientRects().length ? [] : ['no Undo'])";
     let hidden: Vec<String> = tab.ask(script).await?;
     if hidden.is_empty() {
         return Ok(());

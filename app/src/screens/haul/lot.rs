@@ -94,6 +94,10 @@ fn split(lot: &LotGroup) -> Nodes {
 fn bar(lot: &LotGroup) -> El {
     let mut bar = div("split-bar").attr("aria-hidden", "true");
     for (at, row) in lot.rows.iter().enumerate() {
+        // A part of nothing would still have its edge.
+        if row.share.amount.is_zero() {
+            continue;
+        }
         let part = el("i").class(FILLS[at % FILLS.len()]);
         part.set_style("flex-grow", &row.share.amount.minor().max(0).to_string());
         bar = bar.with(part);

@@ -34,7 +34,8 @@ impl Store {
             if let Some(second) = second {
                 second::agree_again(&db, &second).await;
             }
-            let follow_up = found.incoming.follow_up(&before, device::likely_name());
+            let name = free_name(&self.inner.book.borrow());
+            let follow_up = found.incoming.follow_up(&before, &name);
             if let Some(command) = follow_up {
                 self.make_one(command).await;
             }
@@ -121,6 +122,25 @@ impl Store {
         let mut has = header.have.iter();
         header.part.is_some() && has.any(|key| key.seq > book.vector.of(key.device))
     }
+}
+
+/// What this device is called until the trader says otherwise, told apart from the others of the book: "Computer", or "Computer 2".
+fn free_name(book: &State) -> String {
+    let likely = device::likely_name();
+    let is_taken = |name: &str| {
+        let mut named = book
+            .devices()
+            .filter_map(|(_, device)| device.name.as_deref());
+        named.any(|taken| taken == name)
+    };
+    let mut name = likely.to_owned();
+    for number in 2.. {
+        if !is_taken(&name) {
+            break;
+        }
+        name = format!("{likely} {number}");
+    }
+    name
 }
 
 const TOO_LATE: &str = "Something was saved, or a file written, since it came in. What it changed can still be put back one by one: see the history of each thing.";

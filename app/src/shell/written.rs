@@ -20,6 +20,8 @@ pub struct Written {
     pub name: String,
     /// What it holds.
     pub blob: Blob,
+    /// How many of this device's own changes it knows; none in files of pictures.
+    pub head: Option<u64>,
 }
 
 /// Why files were not made.
@@ -55,13 +57,19 @@ impl From<JsValue> for Unwritten {
 pub struct Writing<'a> {
     passphrase: Option<&'a Passphrase>,
     parts: Vec<Blob>,
+    head: Option<u64>,
 }
 
 impl<'a> Writing<'a> {
     /// Of files that are sealed by a passphrase, or not.
     pub fn new(passphrase: Option<&'a Passphrase>) -> Self {
         let parts = Vec::new();
-        Self { passphrase, parts }
+        let head = None;
+        Self {
+            passphrase,
+            parts,
+            head,
+        }
     }
 
     /// Writes the book from the storage, above what the reader has. Tells how many changes are done, of all.
@@ -78,6 +86,7 @@ impl<'a> Writing<'a> {
         let beside = bring::laid_beside(db).await?;
         let all = db.count(CHANGES).await? as usize;
         let book = format!("book/{}", header.book);
+        self.head = Some(header.have.of(header.sender));
         let mut writer = BookWriter::new(header, have);
         // The first part tells the reader whose book it is.
         for line in db.history(&book).await? {
@@ -109,6 +118,7 @@ impl<'a> Writing<'a> {
 
     /// Writes changes that are at hand, when there is no storage.
     pub async fn session(&mut self, header: Header, changes: &[Change]) -> Result<(), Unwritten> {
+        self.head = Some(header.have.of(header.sender));
         let mut writer = BookWriter::new(header, Vector::default());
         for change in changes {
             self.line(&mut writer, &change.line()).await?;
@@ -174,10 +184,10 @@ impl<'a> Writing<'a> {
 
     /// The files with their names.
     pub fn named(self, what: &str, day: &str) -> Vec<Written> {
-        let of = self.parts.len();
+        let (of, head) = (self.parts.len(), self.head);
         let named = self.parts.into_iter().zip(1..).map(|(blob, number)| {
             let name = part_name(what, day, number, of);
-            Written { name, blob }
+            Written { name, blob, head }
         });
         named.collect()
     }

@@ -179,8 +179,10 @@ impl Store {
         let named: Vec<_> = files.iter().map(|file| (&*file.name, &file.blob)).collect();
         let left = files::hand_over(&named, by_sheet).await;
         let way = left.map_err(|error| format!("{error:?}"))?;
-        if way != Left::Dismissed {
-            let (at, head) = (clock::now().0, self.inner.book.borrow().head());
+        // What was saved since they were made is not in them, and pictures alone are no copy of the book.
+        let head = files.iter().filter_map(|file| file.head).min();
+        if let Some(head) = head.filter(|_| way != Left::Dismissed) {
+            let at = clock::now().0;
             let copied = Copied {
                 at,
                 way,

@@ -78,10 +78,9 @@ impl Handing {
     async fn over(&self, files: &[Written]) {
         let mut gone = self.gone.get_untracked();
         gone.extend(files.iter().map(|file| file.name.clone()));
-        gone.sort_unstable();
-        gone.dedup();
-        // The whole book has left once all of its files have.
-        let whole = self.made.whole && gone.len() == self.made.files.len();
+        // The whole book has left once all of its files have, whatever of the pictures.
+        let mut of_book = self.made.files.iter().filter(|file| file.head.is_some());
+        let whole = self.made.whole && of_book.all(|file| gone.contains(&file.name));
         let store = self.desk.store;
         let left = store.hand_over(files, self.made.sheet, whole).await;
         let how = match left {

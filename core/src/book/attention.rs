@@ -4,6 +4,7 @@
 //! at it, both start a trip. Nothing here stops a sum: what is wrong has a sum as well, and is named here. What an edit moves in the cost of
 //! things that were sold belongs here too, once sales are a kind.
 
+use super::costs::SharedLot;
 use super::kinds::{Card, Container, Kind, Stop, Trip, Venue};
 use super::read::there;
 use super::state::State;
@@ -84,19 +85,20 @@ impl State {
         for (record, field) in self.disputed() {
             found.push(Concern::Dispute { record, field });
         }
-        self.about_lots(&mut found);
+        let lots = self.lots();
+        self.about_lots(&lots, &mut found);
         self.about_work(&mut found);
-        self.about_trips(&mut found);
+        self.about_trips(&lots, &mut found);
         self.about_names(&mut found);
         found
     }
 
-    fn about_lots(&self, found: &mut Vec<Concern>) {
-        let lots = self.lots();
-        let mut paid_for: Vec<LotId> = Vec::new();
-        for shared in &lots {
+    fn about_lots(&self, lots: &[SharedLot<'_>], found: &mut Vec<Concern>) {
+        let (mut paid_for, mut in_lots): (Vec<LotId>, usize) = (Vec::new(), 0);
+        for shared in lots {
             paid_for.push(shared.id);
             let things = shared.things.len();
+            in_lots += things;
             if shared.lot.gone {
                 let lot = shared.id;
                 found.push(Concern::LotGone { lot, things });
@@ -107,6 +109,9 @@ impl State {
                 let lot = shared.id;
                 found.push(Concern::NotShared { lot, missing });
             }
+        }
+        if self.things().count() == in_lots {
+            return;
         }
         for (id, thing) in self.things() {
             let is_paid_for = |lot: LotId| paid_for.binary_search(&lot).is_ok();
@@ -125,9 +130,9 @@ impl State {
         }
     }
 
-    fn about_trips(&self, found: &mut Vec<Concern>) {
+    fn about_trips(&self, lots: &[SharedLot<'_>], found: &mut Vec<Concern>) {
         let (mut stops, mut trips): (Vec<StopId>, Vec<TripId>) = (Vec::new(), Vec::new());
-        for shared in self.lots() {
+        for shared in lots {
             stops.extend(shared.lot.stop);
             trips.extend(self.trip_of(shared.lot));
         }

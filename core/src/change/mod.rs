@@ -73,11 +73,11 @@ impl Change {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
 
     /// A change that sets nothing, stamped with its own number.
-    pub(super) fn change(code: &str, seq: u64, seen: &[(&str, u64)]) -> Change {
+    pub(crate) fn change(code: &str, seq: u64, seen: &[(&str, u64)]) -> Change {
         let device: DeviceCode = code.parse().expect("a code");
         let key = |(code, seq): &(&str, u64)| Key {
             device: code.parse().expect("a code"),

@@ -1,7 +1,8 @@
 //! Which screen: read from the address behind `#`, so that the app works under any path and from a cold link.
 
 use crate::live::Live;
-use std::cell::OnceCell;
+use std::cell::{OnceCell, RefCell};
+use std::rc::Rc;
 
 use gloo::events::EventListener;
 use haulwren_core::id::{CardId, ContainerId, KindId, LotId, StopId, ThingId, TripId, VenueId};
@@ -168,12 +169,29 @@ fn one_of(id: &str, route: fn(Option<Uuid>) -> Route) -> Route {
 
 thread_local! {
     static NOW: OnceCell<Live<Route>> = const { OnceCell::new() };
+    static HELD: RefCell<Option<(Route, Rc<Stays>)>> = const { RefCell::new(None) };
+}
+
+/// Told where a way leads, says whether the screen stays. Then it is for it to go there later, in place of the present address.
+pub type Stays = dyn Fn(Route) -> bool;
+
+/// Asks `stays` before every way off a screen, the browser's own included. The next screen that asks takes its place.
+pub fn hold(screen: Route, stays: Rc<Stays>) {
+    HELD.replace(Some((screen, stays)));
 }
 
 /// Follows the address as long as the page lives. Called once, where nothing is ever cleaned up.
 pub fn follow() {
     let now = Live::new(read());
-    let following = EventListener::new(&window(), "hashchange", move |_| now.set(read()));
+    let following = EventListener::new(&window(), "hashchange", move |_| {
+        let (here, next) = (now.get_untracked(), read());
+        let held = HELD.with_borrow(Clone::clone);
+        let asks = held.filter(|(of, _)| *of == here && next != here);
+        match asks {
+            Some((_, stays)) if stays(next) => replace(here),
+            _ => now.set(next),
+        }
+    });
     following.forget();
     let is_first = NOW.with(|place| place.set(now)).is_ok();
     debug_assert!(is_first, "followed once");

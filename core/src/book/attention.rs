@@ -1,7 +1,8 @@
 //! The attention list: what no rule can settle, and what a merge or an undo can leave wrong. Each has its cure in `view`.
 //!
 //! Two devices decide each on its own book, and what was right on both may not be right together: one takes a stop away while the other buys
-//! at it, both start a trip. Nothing here stops a sum: what is wrong has a sum as well, and is named here.
+//! at it, both start a trip. Nothing here stops a sum: what is wrong has a sum as well, and is named here. What an edit moves in the cost of
+//! things that were sold belongs here too, once sales are a kind.
 
 use super::kinds::{Card, Container, Kind, Stop, Trip, Venue};
 use super::read::there;

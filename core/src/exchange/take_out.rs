@@ -70,3 +70,58 @@ pub fn fold_out(state: &mut State, import: &Import, rest: &[Change]) -> Option<T
     state.vector = vector;
     Some(touched)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::id::DeviceCode;
+
+    fn key(device: &str, seq: u64) -> Key {
+        let device: DeviceCode = device.parse().expect("a code");
+        Key { device, seq }
+    }
+
+    /// What is known without an import of these changes, in a book of `abcdefgh` that knows so much.
+    fn without(known: &[(&str, u64)], import: &[(&str, u64)]) -> Option<Vec<Key>> {
+        let mut state = State::new("abcdefgh".parse().expect("a code"));
+        state.vector = known
+            .iter()
+            .map(|(device, seq)| key(device, *seq))
+            .collect();
+        let keys = import
+            .iter()
+            .map(|(device, seq)| key(device, *seq))
+            .collect();
+        let records = Vec::new();
+        let left = Import { keys, records }.taken_out(&state)?;
+        Some(left.iter().collect())
+    }
+
+    #[test]
+    fn the_vector_shrinks_by_what_came_in() {
+        let known = [("abcdefgh", 3), ("ijklmnop", 5), ("qrstuvwx", 2)];
+        let import = [
+            ("ijklmnop", 5),
+            ("ijklmnop", 4),
+            ("qrstuvwx", 1),
+            ("qrstuvwx", 2),
+        ];
+        let left = [key("abcdefgh", 3), key("ijklmnop", 3)];
+        assert_eq!(without(&known, &import).as_deref(), Some(left.as_slice()));
+    }
+
+    #[test]
+    fn an_import_stays_under_what_came_later_and_with_own_words_in_it() {
+        let known = [("abcdefgh", 3), ("ijklmnop", 5)];
+        for import in [
+            // More of this device came in since.
+            [("ijklmnop", 3), ("ijklmnop", 4)],
+            // It is not all of what came in.
+            [("ijklmnop", 3), ("ijklmnop", 5)],
+            // This very device had lost them.
+            [("abcdefgh", 2), ("abcdefgh", 3)],
+        ] {
+            assert_eq!(without(&known, &import), None, "{import:?}");
+        }
+    }
+}

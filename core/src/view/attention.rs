@@ -132,12 +132,12 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
             (format!("{one} and {other} are both under way."), cure, key)
         }
         Concern::Backwards(record) => (
-            format!("{} ends before it begins.", named(state, record)),
+            backwards(state, record),
             Cure::Look(record.clone()),
             "Look at it",
         ),
         Concern::OneName { second, name, .. } => (
-            format!("Two are called {name}."),
+            format!("Two {} are called {name}.", several(&second.kind)),
             Cure::Look(second.clone()),
             "Look at it",
         ),
@@ -151,6 +151,28 @@ fn disputed(state: &State, record: &RecordKey, field: &str) -> String {
     }
     let label = label(&record.kind, field).to_lowercase();
     format!("{about}: two devices say different things of its {label}.")
+}
+
+fn backwards(state: &State, record: &RecordKey) -> String {
+    let trip = state
+        .trip(TripId(record.id))
+        .filter(|_| record.kind == Trip::KIND);
+    let shown = trip.and_then(|trip| trip.odometer_out.zip(trip.odometer_back));
+    let name = named(state, record);
+    if shown.is_some_and(|(out, back)| back < out) {
+        format!("{name}: the odometer shows less on coming back than on leaving.")
+    } else {
+        format!("{name} ends before it begins.")
+    }
+}
+
+fn several(kind: &str) -> &'static str {
+    match kind {
+        "venue" => "venues",
+        "card" => "rate cards",
+        "container" => "containers",
+        _ => "kinds",
+    }
 }
 
 /// The difference goes to the last thing, where that leaves it no less than nothing.

@@ -155,7 +155,7 @@ impl Book {
 }
 
 /// Checks a book file: header, the change count and the SHA-256 of all lines before the trailer. Gives
-/// the change lines.
+/// the changes in the order of their keys; the file has them in whatever order their devices allow.
 ///
 /// # Errors
 /// Names what is not as the format says.
@@ -193,5 +193,8 @@ pub fn check_book_file(text: &str) -> Outcome<Vec<Value>> {
     let changes = changes
         .iter()
         .map(|line| serde_json::from_str(line).map_err(Failure::from));
-    changes.collect()
+    let mut changes = changes.collect::<Outcome<Vec<Value>>>()?;
+    // Their keys are texts of one width.
+    changes.sort_by_cached_key(|change| change["k"].to_string());
+    Ok(changes)
 }

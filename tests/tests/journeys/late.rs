@@ -9,6 +9,7 @@ use crate::common::{DRESS, Stall, copy_of, drop_copies, look_at, serve};
 
 journeys!(opens_from_a_cold_link => cold_in_chromium Chromium, cold_in_firefox Firefox, cold_in_webkit WebKit);
 journeys!(is_asked_for_again => again_in_chromium Chromium, again_in_firefox Firefox, again_in_webkit WebKit);
+journeys!(waits_for_its_looks => looks_in_chromium Chromium);
 
 async fn opens_from_a_cold_link(engine: Engine) -> Outcome<()> {
     let mut stall = Stall::open(engine).await?;
@@ -21,6 +22,51 @@ async fn opens_from_a_cold_link(engine: Engine) -> Outcome<()> {
     if !asked_by_the_page(&cold).await? {
         return wrong("what comes late is not where this journey looks for it");
     }
+    stall.expect_sound().await
+}
+
+/// Tells the page of a loaded style sheet only when it is let in.
+const HOLD_SHEET: &str = r#"
+const listen = EventTarget.prototype.addEventListener;
+EventTarget.prototype.addEventListener = function (type, heard, ...more) {
+  if (type !== "load" || this.localName !== "link") return listen.call(this, type, heard, ...more);
+  window.letIn = () => heard.call(this, new Event("load"));
+};
+"#;
+
+/// Fetches what comes late as the page would, and lets two frames go by.
+const TAKE_ITS_TIME: &str = r#"
+const known = await (await fetch("./worker.js")).text();
+const module = known.match(/settings-[\w-]+\.wasm/)[0];
+await (await fetch(`./${module}`)).arrayBuffer();
+await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+return document.querySelector("[data-opening]") !== null && document.querySelector("[data-late]") === null;
+"#;
+
+/// A late screen that is opened while another one still waits for the style sheet waits too: nothing is drawn without it.
+async fn waits_for_its_looks(engine: Engine) -> Outcome<()> {
+    let stall = Stall::open(engine).await?;
+    let tab = stall.browser.new_tab().await?;
+    tab.before_page(HOLD_SHEET).await?;
+    tab.open_app(&format!("{}#/haul", stall.url)).await?;
+    let held = "return window.letIn !== undefined";
+    tab.until("the late style sheet to be asked for", held)
+        .await?;
+    tab.press("Set up").await?;
+    let at = "return document.documentElement.dataset.at === '#/settings'";
+    tab.until("Set up", at).await?;
+    if !tab.ask_later::<bool>(TAKE_ITS_TIME, &[]).await? {
+        return wrong("a late screen was drawn before its style sheet stood");
+    }
+    tab.run_with("window.letIn()", &[]).await?;
+    tab.screen("#/settings").await?;
+    let sheets: (usize, usize) = tab
+        .ask("return [document.querySelectorAll('[data-late]').length, document.querySelectorAll('link[href=\"./late.css\"]').length]")
+        .await?;
+    if sheets != (1, 1) {
+        return wrong(format!("{sheets:?} late style sheets stand on the page"));
+    }
+    tab.expect_running().await?;
     stall.expect_sound().await
 }
 

@@ -20,16 +20,21 @@ macro_rules! journeys {
 
 mod access;
 mod bad_input;
+mod by_hand;
+mod faults;
 mod figures;
 mod first_book;
 mod frame;
 mod home;
+mod import_faults;
+mod import_kill;
 mod kill;
 mod kit;
 mod late;
 mod looks;
 mod outing;
 mod paper;
+mod phone;
 mod pile;
 mod png;
 mod pocket;

@@ -23,11 +23,12 @@ use crate::ui::rail::{RailFacts, Touched, price_rail};
 pub fn top(desk: Desk) -> Nodes {
     let store = use_store();
     let is_idle = worked(move || store.draft(DecideDraft::is_empty));
-    let scrolled = div("decide-top")
-        .with([titled_here("Worth it?"), rail(desk), notes(), venues(desk)])
-        // Once the next thing is being typed, the room is the rail's; Undo then waits on Haul.
-        .show(move || is_idle.get().then(last_save));
-    [scrolled, cells(desk)].into()
+    let scrolled =
+        div("decide-top").with([titled_here("Worth it?"), rail(desk), notes(), venues(desk)]);
+    // Over the fields and not scrolled, so that a slip can be taken back at once on any screen. Once the next thing is being typed, the
+    // room is the rail's; Undo then waits on Haul.
+    let saved = div("bare").show(move || is_idle.get().then(last_save));
+    [scrolled, saved, cells(desk)].into()
 }
 
 /// The rail, or what is still needed to draw it.

@@ -84,18 +84,15 @@ fn pile_strip(desk: Desk) -> El {
             .with(
                 span("")
                     .with(el("b").with(format!("Pile {}", told.0)))
-                    .with(el("small").with(told.1)),
+                    .with(" ")
+                    .with(el("small").with(told.1.map(|sum| span("").with(sum)))),
             )
     })
 }
 
-fn told(view: &PileView) -> (usize, String) {
-    let show = |money| format::amount(money, view.currency);
-    let sums = format!(
-        "up to {} \u{b7} asked {}",
-        show(view.ceiling),
-        show(view.asked)
-    );
+fn told(view: &PileView) -> (usize, [String; 2]) {
+    let show = |word, money| format!("{word} {}", format::amount(money, view.currency));
+    let sums = [show("up to", view.ceiling), show("asked", view.asked)];
     (view.rows.len(), sums)
 }
 

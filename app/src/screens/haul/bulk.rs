@@ -64,8 +64,8 @@ impl Chosen {
 pub fn tray(chosen: Chosen) -> El {
     let count = move || chosen.0.with(|all| all.as_ref().map_or(0, Vec::len));
     let word = move || match count() {
-        1 => "Kind and price of 1 thing".to_owned(),
-        count => format!("Kind and price of {count} things"),
+        1 => "Change 1 thing".to_owned(),
+        count => format!("Change {count} things"),
     };
     div("tray haul-tray")
         .with(

@@ -3,6 +3,7 @@
 use std::rc::Rc;
 
 use haulwren_core::book::{Command, LotCommand, ThingCommand};
+use haulwren_core::id::ThingId;
 use haulwren_core::lot::Method;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::view::{LotGroup, LotRow};
@@ -93,6 +94,10 @@ fn split(lot: &LotGroup) -> Nodes {
 fn bar(lot: &LotGroup) -> El {
     let mut bar = div("split-bar").attr("aria-hidden", "true");
     for (at, row) in lot.rows.iter().enumerate() {
+        // A part of nothing would still have its edge.
+        if row.share.amount.is_zero() {
+            continue;
+        }
         let part = el("i").class(FILLS[at % FILLS.len()]);
         part.set_style("flex-grow", &row.share.amount.minor().max(0).to_string());
         bar = bar.with(part);
@@ -158,7 +163,7 @@ fn lot_row(
         .with(short)
 }
 
-fn fix_share(thing: haulwren_core::id::ThingId, now: Money) {
+fn fix_share(thing: ThingId, now: Money) {
     let store = use_store();
     asked::money("Its share of the price", "Share", Some(now), move |share| {
         let share = Some(share);
@@ -207,24 +212,31 @@ fn foot(lot: &LotGroup, currency: Currency) -> El {
                 .with(el("b").with(total)),
         );
     }
-    let missing = lot.not_yet_shared;
-    let said = if missing.is_negative() {
-        format!("{} over", format::amount(missing.abs(), currency))
-    } else {
-        format!("{} not yet shared", format::amount(missing, currency))
-    };
-    let last = lot.rows.last().map(|row| (row.row.id, row.share.amount));
-    let mend = last
-        .filter(|(_, now)| !now.plus(missing).is_negative())
-        .map(|(thing, now)| {
-            let store = use_store();
-            let share = Some(now.plus(missing));
-            button("press")
-                .on_click(move || {
-                    let command: Command = ThingCommand::FixShare { thing, share }.into();
-                    store.dispatch(command, |_| {});
-                })
-                .with("Fix last")
-        });
+    let said = off(lot.not_yet_shared, currency);
+    let mend = mend(lot).map(|(thing, share)| {
+        let (store, share) = (use_store(), Some(share));
+        button("press")
+            .on_click(move || {
+                let command: Command = ThingCommand::FixShare { thing, share }.into();
+                store.dispatch(command, |_| {});
+            })
+            .with("Fix last")
+    });
     foot.with(span("adds-up loss").with(said)).with(mend)
+}
+
+/// By how much shares don't add up, in words.
+pub fn off(rest: Money, currency: Currency) -> String {
+    if rest.is_negative() {
+        format!("{} over", format::amount(rest.abs(), currency))
+    } else {
+        format!("{} not yet shared", format::amount(rest, currency))
+    }
+}
+
+/// What the last thing has to carry for the shares to add up. None when it can't: no share is below nothing.
+pub fn mend(lot: &LotGroup) -> Option<(ThingId, Money)> {
+    let last = lot.rows.last()?;
+    let share = last.share.amount.plus(lot.not_yet_shared);
+    (!share.is_negative()).then_some((last.row.id, share))
 }

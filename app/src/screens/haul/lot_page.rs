@@ -8,7 +8,7 @@ use haulwren_core::ledger::Paying;
 use haulwren_core::view::{DecideDraft, LotGroup, as_bought, one_lot};
 use leptos::prelude::untrack;
 
-use super::{asked, beside, lot};
+use super::{asked, beside, lot, lot_leave};
 use crate::format;
 use crate::live::worked;
 use crate::screens::{history, parts};
@@ -21,6 +21,7 @@ use crate::ui::el::{Do, El, Nodes, Now, button, div};
 /// The page.
 pub fn page(id: LotId) -> El {
     let store = use_store();
+    lot_leave::guard(id);
     let view = worked(move || store.read(|book| one_lot(book, id)));
     let title = move || {
         view.with(|lot| match lot {

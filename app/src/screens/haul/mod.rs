@@ -7,6 +7,7 @@ mod bulk;
 mod head;
 mod list;
 mod lot;
+mod lot_leave;
 mod lot_page;
 mod new_lot;
 mod row;

@@ -101,5 +101,5 @@ fn two_of_one_name_are_to_be_looked_at() {
     let mut again = venue[0].clone();
     again.id = Uuid::max();
     kit.state.fold_own(&again);
-    check(&mut kit, "Two are called Townboard.", "Look at it");
+    check(&mut kit, "Two venues are called Townboard.", "Look at it");
 }

@@ -10,6 +10,7 @@ use haulwren_core::book::{Command, Joining, Refusal, State};
 use haulwren_core::change::RecordKey;
 use haulwren_core::exchange::Meeting;
 use haulwren_core::id::RulesId;
+use haulwren_core::measure::System;
 use proptest::prelude::*;
 use serde_json::Value;
 use std::collections::BTreeMap;
@@ -179,5 +180,27 @@ proptest! {
         prop_assert_eq!(&other.state.tables, &one.state.tables);
         prop_assert!(about_settings(&other.state).is_empty());
         prop_assert_eq!(other.state.book().unwrap().0, counts);
+    }
+}
+
+/// Who only said in which units to measure takes the units of the book that comes in.
+#[test]
+fn an_untouched_book_takes_the_settings_of_the_file() {
+    let units = |device: &mut Device, units| {
+        let edits = device.decide(&Command::UseUnits(units)).unwrap();
+        device.commit(edits);
+    };
+    let mut home = begun(1, "USD");
+    units(&mut home, System::GramsCentimetres);
+    for ounces in [false, true] {
+        if ounces {
+            units(&mut home, System::OuncesInches);
+        }
+        let mut once = begun(2, "USD");
+        units(&mut once, System::GramsCentimetres);
+        assert_eq!(join(&mut once, &file_of(&home)).unwrap(), Meeting::Fresh);
+        assert_eq!(once.state.units(), home.state.units());
+        assert!(once.state.disputed().is_empty());
+        assert_eq!(once.state.book(), home.state.book());
     }
 }

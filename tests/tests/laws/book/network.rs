@@ -6,7 +6,7 @@ use super::joining::changed_of;
 use super::program::{Timed, strife, timed};
 use super::reading::take_in;
 use haulwren_core::change::{Change, Vector};
-use haulwren_core::exchange::{Import, ReadError, fold_out};
+use haulwren_core::exchange::{Import, Line, ReadError, fold_out};
 use haulwren_core::id::DeviceCode;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -158,7 +158,7 @@ impl Peer {
             .filter(|line| line.starts_with("{\"k\""));
         self.should.extend(lines.map(str::to_owned));
         if !incoming.changes.is_empty() {
-            let changes: Vec<Change> = incoming.changes.iter().map(|line| line.change()).collect();
+            let changes: Vec<Change> = incoming.changes.iter().map(Line::change).collect();
             self.imports.push(Import::of(&changes));
         }
         Ok(false)

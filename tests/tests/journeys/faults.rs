@@ -1,0 +1,67 @@
+//! What a device can meet that it has no cure for itself: a database that a later version has made another, and a picture that only another
+//! device has. Each is said, and nothing is touched.
+
+use haulwren_tests::browser::{Browser, Engine, Outcome, Setup, wrong};
+
+use crate::common::{DRESS, Stall, serve};
+use crate::phone::{self, Phone};
+
+journeys!(a_database_of_a_later_version_is_left_alone => later_in_chromium Chromium, later_in_firefox Firefox, later_in_webkit WebKit);
+journeys!(a_picture_of_another_device_is_said_to_be_there => picture_in_chromium Chromium, picture_in_firefox Firefox);
+
+/// Raises the version of the database, as a later app would. From a page that has not opened it.
+const LATER: &str = r#"
+const name = `haulwren:${new URL("./", location.href).pathname}`;
+const request = indexedDB.open(name, 2);
+await new Promise((yes, no) => { request.onsuccess = yes; request.onerror = () => no(request.error); });
+request.result.close();
+"#;
+
+async fn a_database_of_a_later_version_is_left_alone(engine: Engine) -> Outcome<()> {
+    let stall = Stall::open(engine).await?;
+    let tab = &stall.tab;
+    tab.weigh_up("6", DRESS).await?;
+    tab.buy().await?;
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let before = tab.stored_book().await?;
+    tab.ask_later::<()>(LATER, &[]).await?;
+    tab.open_app(&stall.url).await?;
+    let said = tab.expect_complaint("opening a later book").await?;
+    if !said.contains("newer version") || !tab.has_button("Reload").await? {
+        return wrong(format!("it said: {said}"));
+    }
+    // Nothing to type into that would not be kept, and nothing written.
+    let types = "return document.querySelector('[data-field], form') !== null";
+    if tab.ask::<bool>(types).await? {
+        return wrong("the page takes entries beside a book that it can't open");
+    }
+    let after = tab.stored_book().await?;
+    if after.stores != before.stores {
+        return wrong("a book of a later version was written to");
+    }
+    // It can still be saved: the rescue page needs nothing of the app.
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let offered = "return document.querySelector('a[download]') !== null";
+    tab.until("the rescue page's file", offered).await?;
+    stall.browser.expect_quiet(tab).await
+}
+
+async fn a_picture_of_another_device_is_said_to_be_there(engine: Engine) -> Outcome<()> {
+    let server = serve(Setup::dist()?)?;
+    let browser = Browser::open(engine).await?;
+    let mut phone = Phone::begun()?;
+    phone.buys(1)?;
+    phone.takes_a_picture()?;
+    let tab = browser.tab().await?;
+    tab.open_app(&server.url()).await?;
+    tab.press("Open a book file").await?;
+    phone::bring_in(&tab, &browser.downloads(), &phone.file()?).await?;
+    let Some(first) = phone.first() else {
+        return wrong("the phone has bought nothing");
+    };
+    tab.screen(&format!("#/haul/{first}")).await?;
+    let said = "return document.querySelector('.photo')?.textContent.includes('This picture is on another device.') === true";
+    tab.until("where the picture is", said).await?;
+    tab.expect_running().await?;
+    browser.expect_quiet(&tab).await
+}

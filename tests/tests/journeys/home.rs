@@ -10,6 +10,7 @@ use crate::common::{Stall, serve};
 use crate::outing::answer;
 use crate::pile::expect_texts;
 use crate::saturday::LIST;
+use crate::sent_pictures;
 
 /// Opens the file in a fresh profile, and goes on with it there. `list` is what Haul said on the phone.
 pub async fn opens(phone: &Stall, file: &str, list: &str) -> Outcome<()> {
@@ -29,6 +30,7 @@ pub async fn opens(phone: &Stall, file: &str, list: &str) -> Outcome<()> {
     )
     .await?;
     expect_same_changes(&phone.tab, tab).await?;
+    sent_pictures::come_too(phone, tab, &browser, "enamel jug").await?;
     sorts(tab).await?;
     tab.expect_running().await?;
     browser.expect_quiet(tab).await

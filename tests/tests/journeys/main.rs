@@ -45,6 +45,7 @@ mod saturday;
 mod schema;
 mod sealed;
 mod second_copy;
+mod sent_pictures;
 mod storage;
 mod sums;
 mod table;

@@ -8,6 +8,7 @@ use haulwren_tests::browser::{
 use serde_json::Value;
 
 use crate::common::{DRESS, Stall, downloaded, forget_downloads, look_at, serve};
+use crate::two_devices::{look_into, take};
 
 journeys!(walk => in_chromium Chromium, in_firefox Firefox, in_webkit WebKit);
 
@@ -36,10 +37,8 @@ async fn walk(engine: Engine) -> Outcome<()> {
     let tab = &phone.tab;
     tab.screen("#/settings").await?;
     let before = check_book_file(&plain)?.len();
-    choose(tab, &phone.browser, &back).await?;
-    tab.expect_said(&["new in this file"]).await?;
-    tab.tap("[data-bring-in]").await?;
-    tab.expect_said(&["it is in the book"]).await?;
+    look_into(tab, &phone.browser, &back).await?;
+    take(tab).await?;
     let here = tab.stored_book().await?.changes.len();
     let came = check_book_file(&back)?.len();
     if here != before + came {
@@ -86,8 +85,8 @@ async fn sends_sealed(phone: &Stall) -> Outcome<String> {
     Ok(file)
 }
 
-/// The file that the key hands over.
-async fn handed_over(tab: &Tab, folder: &Path) -> Outcome<String> {
+/// The file that the first key hands over.
+pub async fn handed_over(tab: &Tab, folder: &Path) -> Outcome<String> {
     forget_downloads(folder)?;
     let downloads = tab.engine().can().downloads;
     if !downloads {
@@ -139,9 +138,9 @@ async fn opens_sealed(tab: &Tab, browser: &Browser, sealed: &str) -> Outcome<()>
     tab.fill("Passphrase of this file", "otter brass ferry la\u{308}mp ")
         .await?;
     tab.tap("[data-unlock]").await?;
-    tab.expect_said(&["new in this file: 1 thing"]).await?;
-    tab.tap("[data-bring-in]").await?;
-    tab.expect_said(&["it is in the book"]).await.map(drop)
+    tab.element("[data-brought=found]").await?;
+    take(tab).await?;
+    tab.tap("[data-close-import]").await
 }
 
 /// A file that another library sealed: nothing in it is new by now. Then the same with its slice bent.
@@ -161,7 +160,7 @@ async fn takes_what_others_sealed(tab: &Tab, browser: &Browser, plain: &str) -> 
         tab.tap("[data-unlock]").await?;
         tab.expect_said(&[said]).await?;
         if said.starts_with("nothing") {
-            tab.press("Not now").await?;
+            tab.press_in("[data-bring]", "Not now").await?;
         }
     }
     Ok(())

@@ -53,6 +53,7 @@ impl Store {
                 Ok(()) => {
                     self.haul.set(());
                     self.all_read.set(true);
+                    page::mark("whole", "1");
                 }
                 Err(fault) => self.phase.set(Phase::Failed(Notice::cannot_open(&fault))),
             }

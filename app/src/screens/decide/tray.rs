@@ -1,6 +1,6 @@
 //! The tray: reasons, "not now" and cover over the keypad; on a wide window the lines of what is kept stand over them.
 
-use crate::live::worked;
+use crate::live::{Worked, worked};
 use std::rc::Rc;
 
 use haulwren_core::appraise::Figure;
@@ -57,7 +57,9 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
     let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key()]);
-    let shown: Now<KeypadShown> = Rc::new(move || shown(store));
+    // Apart, since it adds up all that was bought: no key typed here changes it.
+    let left = worked(move || store.read(here).map(|here| here.cash_left));
+    let shown: Now<KeypadShown> = Rc::new(move || shown(store, left));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
@@ -97,7 +99,7 @@ fn told(view: &PileView) -> (usize, String) {
     (view.rows.len(), sums)
 }
 
-fn shown(store: Store) -> KeypadShown {
+fn shown(store: Store, left: Worked<Option<Money>>) -> KeypadShown {
     store.decide_view().with(|view| {
         let Some(view) = view else {
             return KeypadShown::default();
@@ -109,24 +111,24 @@ fn shown(store: Store) -> KeypadShown {
             can_pile: store.draft(|draft| !draft.is_empty()),
             note: view
                 .buy
-                .map(|ask| paid_how(store, ask, view.currency))
+                .map(|ask| paid_how(store, left, ask, view.currency))
                 .unwrap_or_default(),
         }
     })
 }
 
 /// How it is paid for: what the purse has left after it, or by how much it is over. The purse never changes a verdict.
-fn paid_how(store: Store, ask: Money, currency: Currency) -> String {
+fn paid_how(store: Store, left: Worked<Option<Money>>, ask: Money, currency: Currency) -> String {
     if ask.is_zero() {
         return "free find".to_owned();
     }
     if store.draft(|draft| draft.other) {
         return "not in cash".to_owned();
     }
-    let Some(here) = store.read(here) else {
+    let Some(left) = left.get() else {
         return String::new();
     };
-    let after = here.cash_left.minus(ask);
+    let after = left.minus(ask);
     if after.is_negative() {
         format!("{} over cash", format::amount(after.abs(), currency))
     } else {

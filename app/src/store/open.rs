@@ -58,6 +58,7 @@ impl Store {
                 Ok(()) => {
                     self.haul.set(());
                     self.all_read.set(true);
+                    page::mark("whole", "1");
                 }
                 Err(fault) => self.mend_or_go_on(fault).await,
             }

@@ -95,31 +95,23 @@ impl El {
         self.attr_of(name, move || Some(on().to_string()))
     }
 
-    /// Sets or takes off an attribute of an element that stands. What is so already is left alone, here and below: the browser would
-    /// style and lay out again even what stays the same.
+    /// Sets or takes off an attribute of an element that stands.
     pub fn set(&self, name: &str, value: Option<&str>) {
-        if self.0.get_attribute(name).as_deref() != value {
-            set_attribute(&self.0, name, value);
-        }
+        set_attribute(&self.0, name, value);
     }
 
     /// Sets a style property of an element that stands, through the object model: a strict policy forbids `style=""`.
     pub fn set_style(&self, name: &str, value: &str) {
-        let style = self.html().style();
-        if style
-            .get_property_value(name)
-            .is_ok_and(|stands| stands == value)
-        {
-            return;
-        }
-        let result = style.set_property(name, value);
+        let result = self.html().style().set_property(name, value);
         debug_assert!(result.is_ok(), "a style that is not read-only");
     }
 
     /// Sets all text of an element that stands and holds nothing but text.
     pub fn set_text(&self, text: &str) {
-        if self.0.text_content().as_deref() != Some(text) {
-            self.0.set_text_content(Some(text));
+        // The text node stays: another one would be styled and laid out as something that has just come.
+        match self.0.first_child() {
+            Some(node) => node.set_node_value(Some(text)),
+            None => self.0.set_text_content(Some(text)),
         }
     }
 

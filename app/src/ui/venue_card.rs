@@ -41,19 +41,14 @@ impl VenueFacts {
 
 /// One card: what it shows, and what is called when it is chosen.
 pub fn venue_card(facts: &Now<VenueFacts>, on_choose: Do<()>) -> El {
-    let [name, chosen, keep, post] = std::array::from_fn(|_| facts.clone());
+    let [name, chosen, loss, keep, post] = std::array::from_fn(|_| facts.clone());
+    let is_loss = move || loss().keep.is_some_and(Money::is_negative);
     let keep = move || {
         let facts = keep();
-        match facts.keep {
-            None => el("b").with("–"),
-            Some(keep) => {
-                let class = if keep.is_negative() { "loss" } else { "" };
-                el("b")
-                    .class(class)
-                    .with(format::or_loss(keep, facts.currency))
-            }
-        }
+        let said = |keep| format::or_loss(keep, facts.currency);
+        facts.keep.map_or_else(|| "–".to_owned(), said)
     };
+    let keep = el("b").class_if("loss", is_loss).text_of(keep);
     let input = el("input").attr("type", "radio").attr("name", "venue");
     let input = input
         .checked_of(Rc::new(move || chosen().is_judged))
@@ -64,7 +59,7 @@ pub fn venue_card(facts: &Now<VenueFacts>, on_choose: Do<()>) -> El {
         .with(sign(Icon::Tick));
     let card = span("card")
         .with(name)
-        .show(keep)
+        .with(keep)
         .with(el("small").text_of(move || post().postage()));
     el("label").class("venue").with(input).with(card)
 }

@@ -5,7 +5,6 @@ use std::rc::Rc;
 
 use haulwren_core::postage::Arrangement;
 use haulwren_core::view::{DecideDraft, DecideView, Field};
-use leptos::prelude::*;
 
 use super::Desk;
 use super::cells::cells;
@@ -34,7 +33,8 @@ pub fn top(desk: Desk) -> Nodes {
 /// The rail, or what is still needed to draw it.
 fn rail(desk: Desk) -> El {
     let view = use_store().decide_view();
-    let facts = move || view.with(|view| view.as_ref().and_then(facts_of));
+    // Worked out apart: a key that leaves the sums as they are, such as a point, draws nothing.
+    let facts = worked(move || view.with(|view| view.as_ref().and_then(facts_of)));
     let has_facts = worked(move || {
         view.with(|view| {
             view.as_ref()
@@ -46,9 +46,9 @@ fn rail(desk: Desk) -> El {
         worked(move || view.with(|view| view.as_ref().map(missing_of).unwrap_or_default()));
     let on_touch: Do<Touched> = Rc::new(move |touched| desk.opened.set(Some(touched)));
     let drawn = move || {
-        let first = untrack(facts)?;
+        let first = facts.get_untracked()?;
         // The rail stays on the page while its facts change.
-        let shown: Now<RailFacts> = Rc::new(move || facts().unwrap_or_else(|| first.clone()));
+        let shown: Now<RailFacts> = Rc::new(move || facts.get().unwrap_or_else(|| first.clone()));
         Some(price_rail(shown, &on_touch, "rail"))
     };
     div("decide-rail").show(move || {

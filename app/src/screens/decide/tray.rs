@@ -6,7 +6,7 @@ use std::rc::Rc;
 use haulwren_core::appraise::Figure;
 use haulwren_core::book::State;
 use haulwren_core::money::{Currency, Money};
-use haulwren_core::view::{DecideDraft, DecideView, Field, Here, PileView, half_key, here};
+use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, half_key, here};
 use leptos::prelude::*;
 
 use super::Desk;
@@ -57,9 +57,9 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
     let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key()]);
-    // Worked out of every lot of the book: once a save, not at every key.
-    let here = worked(move || store.read(here));
-    let shown: Now<KeypadShown> = Rc::new(move || shown(store, here));
+    // Apart, since it adds up all that was bought: no key typed here changes it.
+    let left = worked(move || store.read(here).map(|here| here.cash_left));
+    let shown: Now<KeypadShown> = Rc::new(move || shown(store, left));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
@@ -96,7 +96,7 @@ fn told(view: &PileView) -> (usize, [String; 2]) {
     (view.rows.len(), sums)
 }
 
-fn shown(store: Store, here: Worked<Option<Here>>) -> KeypadShown {
+fn shown(store: Store, left: Worked<Option<Money>>) -> KeypadShown {
     store.decide_view().with(|view| {
         let Some(view) = view else {
             return KeypadShown::default();
@@ -108,21 +108,21 @@ fn shown(store: Store, here: Worked<Option<Here>>) -> KeypadShown {
             can_pile: store.draft(|draft| !draft.is_empty()),
             note: view
                 .buy
-                .map(|ask| paid_how(store, here, ask, view.currency))
+                .map(|ask| paid_how(store, left, ask, view.currency))
                 .unwrap_or_default(),
         }
     })
 }
 
 /// How it is paid for: what the purse has left after it, or by how much it is over. The purse never changes a verdict.
-fn paid_how(store: Store, here: Worked<Option<Here>>, ask: Money, currency: Currency) -> String {
+fn paid_how(store: Store, left: Worked<Option<Money>>, ask: Money, currency: Currency) -> String {
     if ask.is_zero() {
         return "free find".to_owned();
     }
     if store.draft(|draft| draft.other) {
         return "not in cash".to_owned();
     }
-    let Some(left) = here.with(|here| here.as_ref().map(|here| here.cash_left)) else {
+    let Some(left) = left.get() else {
         return String::new();
     };
     let after = left.minus(ask);

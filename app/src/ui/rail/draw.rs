@@ -3,11 +3,11 @@
 
 use haulwren_core::appraise::Verdict;
 
-use std::cell::Cell;
 use std::fmt::Write as _;
 
 use super::facts::RailFacts;
-use super::place::{Bar, Flag, Layout, Side, Span};
+use super::kept::Kept;
+use super::place::{Bar, Flag, Layout, Side, Span, Wanted};
 use super::px::Px;
 use crate::ui::el::{El, svg};
 use crate::ui::verdict::{name as name_of, sign};
@@ -16,15 +16,16 @@ use crate::ui::verdict::{name as name_of, sign};
 pub struct Picture {
     /// The picture, one image to those who hear it.
     pub whole: El,
-    rects: [El; 9],
-    paths: [El; 8],
+    image: Kept,
+    rects: [Kept; 9],
+    paths: [Kept; 8],
     /// The hollow pointer, and the one to what is asked.
-    slides: [El; 2],
-    flag: El,
-    flag_path: El,
-    flag_sign: El,
-    /// The verdict whose sign is drawn.
-    signed: Cell<Option<Verdict>>,
+    slides: [Kept; 2],
+    flag: Kept,
+    flag_path: Kept,
+    sign: Kept,
+    /// The signs of the verdicts, of which one is seen. They stand from the start: what comes and goes costs more than what is hidden.
+    signs: [(Verdict, Kept); 3],
 }
 
 /// Finds a stretch of the bar.
@@ -85,6 +86,10 @@ impl Picture {
         });
         let flag_path = svg("path");
         let flag_sign = svg("svg").attr("viewBox", "0 0 44 44");
+        let signs = [Verdict::Buy, Verdict::Haggle, Verdict::Leave].map(|of| (of, sign(of)));
+        for (_, sign) in &signs {
+            sign.clone().stand_in(flag_sign.element());
+        }
         let flag = svg("g").with([flag_path.clone(), flag_sign.clone()]);
         let whole = svg("svg")
             .class("rail-picture")
@@ -97,22 +102,23 @@ impl Picture {
             .with(paths[6..].to_vec())
             .with(flag.clone());
         Self {
+            image: Kept::new(&whole),
             whole,
-            rects,
-            paths,
-            slides,
-            flag,
-            flag_path,
-            flag_sign,
-            signed: Cell::default(),
+            rects: rects.each_ref().map(Kept::new),
+            paths: paths.each_ref().map(Kept::new),
+            slides: slides.each_ref().map(Kept::new),
+            flag: Kept::new(&flag),
+            flag_path: Kept::new(&flag_path),
+            sign: Kept::new(&flag_sign),
+            signs: signs.map(|(of, sign)| (of, Kept::new(&sign))),
         }
     }
 
     /// Draws the layout. Parts that stay slide to their new places.
-    pub fn draw(&self, layout: &Layout, facts: &RailFacts) {
+    pub fn draw(&self, layout: &Layout, wanted: &Wanted, facts: &RailFacts) {
         let bar = &layout.bar;
-        self.whole.set("aria-label", Some(&facts.sentence()));
-        set_px(&self.whole, "height", layout.height);
+        self.image.set("aria-label", Some(&facts.sentence(wanted)));
+        set_px(&self.image, "height", layout.height);
         for (rect, (_, _, of)) in self.rects.iter().zip(RECTS) {
             let Span { x, w } = of(bar);
             for (name, length) in [
@@ -149,21 +155,22 @@ impl Picture {
         );
         self.flag_path.set("class", Some("rail-flag-cloth"));
         self.flag_path.set("d", Some(&cloth(flag, verdict)));
-        set_px(&self.flag_sign, "x", flag.sign_left);
-        set_px(&self.flag_sign, "y", (flag.height - flag.sign) / 2.0);
-        set_px(&self.flag_sign, "width", flag.sign);
-        set_px(&self.flag_sign, "height", flag.sign);
+        set_px(&self.sign, "x", flag.sign_left);
+        set_px(&self.sign, "y", (flag.height - flag.sign) / 2.0);
+        set_px(&self.sign, "width", flag.sign);
+        set_px(&self.sign, "height", flag.sign);
         self.sign_by(Some(verdict));
     }
 
     fn sign_by(&self, verdict: Option<Verdict>) {
-        if self.signed.replace(verdict) != verdict {
-            self.flag_sign.set_inside(verdict.map(sign));
+        for (of, sign) in &self.signs {
+            let is_seen = Some(*of) == verdict;
+            sign.set("hidden", (!is_seen).then_some(""));
         }
     }
 }
 
-fn set_px(element: &El, name: &str, length: f64) {
+fn set_px(element: &Kept, name: &'static str, length: f64) {
     element.set(name, Some(&Px(length).to_string()));
 }
 

@@ -152,8 +152,8 @@ impl RailFacts {
         Some((words, "1 in 10 go lower.".to_owned()))
     }
 
-    /// The rail in one sentence or a few, for those who hear it.
-    pub fn sentence(&self) -> String {
+    /// The rail in one sentence or a few, for those who hear it. `wanted` has its words.
+    pub(super) fn sentence(&self, wanted: &Wanted) -> String {
         let say = |money: Money| format::or_loss(money, self.currency);
         let verdict = self.verdict.map(|verdict| {
             format!(
@@ -170,7 +170,6 @@ impl RailFacts {
             }
             None => format!("No more than {}.", say(self.ceiling)),
         };
-        let wanted = self.wanted(0.0, 1.0, false);
         let parts = wanted
             .parts
             .iter()
@@ -180,6 +179,7 @@ impl RailFacts {
         let first = [verdict, second, Some(limit), Some(buyer)];
         let low = wanted
             .low
+            .as_ref()
             .map(|(words, rest)| format!("{} {} {rest}", words.word, words.amount));
         first
             .into_iter()

@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use super::Touched;
 use super::facts::RailFacts;
+use super::kept::Kept;
 use super::place::Layout;
 use super::px::css;
 use crate::ui::el::{Do, El, button, el, span};
@@ -13,10 +14,11 @@ use crate::ui::verdict::name;
 pub struct FlagWords {
     /// The button.
     pub whole: El,
-    line: El,
-    word: El,
-    rough: El,
-    seconds: [El; 2],
+    button: Kept,
+    line: Kept,
+    word: Kept,
+    rough: Kept,
+    seconds: [Kept; 2],
 }
 
 impl FlagWords {
@@ -34,26 +36,27 @@ impl FlagWords {
             .with(" ")
             .with(seconds[1].clone());
         Self {
+            button: Kept::new(&whole),
             whole,
-            line,
-            word,
-            rough,
-            seconds,
+            line: Kept::new(&line),
+            word: Kept::new(&word),
+            rough: Kept::new(&rough),
+            seconds: seconds.each_ref().map(Kept::new),
         }
     }
 
     /// Puts them where the layout has the flag.
     pub fn draw(&self, layout: &Layout, facts: &RailFacts) {
-        let is_hung = |shown: bool, part: &El| part.set("hidden", (!shown).then_some(""));
+        let is_hung = |shown: bool, part: &Kept| part.set("hidden", (!shown).then_some(""));
         let (Some(flag), Some(verdict)) = (&layout.flag, facts.verdict) else {
-            self.whole.set("data-verdict", Some("none"));
-            is_hung(false, &self.whole);
+            self.button.set("data-verdict", Some("none"));
+            is_hung(false, &self.button);
             return;
         };
-        is_hung(true, &self.whole);
+        is_hung(true, &self.button);
         is_hung(facts.is_rough, &self.rough);
-        self.whole.set("data-verdict", Some(name(verdict)));
-        self.whole
+        self.button.set("data-verdict", Some(name(verdict)));
+        self.button
             .set("class", Some(&format!("flag-words tone-{}", name(verdict))));
         let sides = [
             ("left", flag.left),
@@ -62,7 +65,7 @@ impl FlagWords {
             ("padding-left", flag.text_left - flag.left),
         ];
         for (side, length) in sides {
-            self.whole.set_style(side, &css(length));
+            self.button.set_style(side, &css(length));
         }
         self.word.set_text(verdict.word());
         self.line.set_style("font-size", &css(flag.word));

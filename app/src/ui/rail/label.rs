@@ -7,6 +7,7 @@ use haulwren_core::appraise;
 
 use super::Touched;
 use super::facts::RailFacts;
+use super::kept::Kept;
 use super::place::{Figure, Label, Layout, Lean, Row, Wanted, Words};
 use super::px::css;
 use crate::ui::el::{Do, El, button, div, el, span};
@@ -69,9 +70,10 @@ fn class_of(label: &Label, is_loss: bool) -> String {
 struct Key {
     of: Figure,
     whole: El,
-    word: El,
-    amount: El,
-    rest: El,
+    button: Kept,
+    word: Kept,
+    amount: Kept,
+    rest: Kept,
 }
 
 impl Key {
@@ -92,23 +94,25 @@ impl Key {
         let whole = whole.with(plate.with(" ").with(rest.clone()));
         Self {
             of,
+            button: Kept::new(&whole),
             whole,
-            word,
-            amount,
-            rest,
+            word: Kept::new(&word),
+            amount: Kept::new(&amount),
+            rest: Kept::new(&rest),
         }
     }
 
-    fn draw(&self, label: Option<&Label>, words: Option<&Words>, is_loss: bool) {
+    /// `rest` is what the line about the low price says after its amount.
+    fn draw(&self, label: Option<&Label>, words: Option<&Words>, rest: &str, is_loss: bool) {
         let shown = label.zip(words);
-        self.whole.set("hidden", shown.is_none().then_some(""));
+        self.button.set("hidden", shown.is_none().then_some(""));
         let Some((label, words)) = shown else {
             self.word.set_text("");
             self.amount.set_text("");
             self.rest.set_text("");
             return;
         };
-        self.whole.set("class", Some(&class_of(label, is_loss)));
+        self.button.set("class", Some(&class_of(label, is_loss)));
         let sides = [
             ("left", label.left),
             ("top", label.top),
@@ -116,11 +120,16 @@ impl Key {
             ("height", label.height),
         ];
         for (side, length) in sides {
-            self.whole.set_style(side, &css(length));
+            self.button.set_style(side, &css(length));
         }
         self.word.set_text(&words.word);
         self.amount.set_text(&words.amount);
-        self.amount.set_style("font-size", &css(label.size));
+        self.rest.set_text(rest);
+        let size = match self.of {
+            Figure::LowKeep => "inherit".to_owned(),
+            _ => css(label.size),
+        };
+        self.amount.set_style("font-size", &size);
     }
 }
 
@@ -179,11 +188,12 @@ impl Labels {
         let is_loss = |of| of == Figure::Keep && facts.keep.is_negative();
         for key in &self.keys {
             let label = layout.labels.iter().find(|label| label.of == key.of);
-            key.draw(label, words_of(wanted, key.of), is_loss(key.of));
-            if let (Figure::LowKeep, Some((_, rest))) = (key.of, &wanted.low) {
-                key.rest.set_text(rest);
-                key.amount.set_style("font-size", "inherit");
-            }
+            let rest = match (key.of, &wanted.low) {
+                (Figure::LowKeep, Some((_, rest))) => rest,
+                _ => "",
+            };
+            let is_loss = is_loss(key.of);
+            key.draw(label, words_of(wanted, key.of), rest, is_loss);
         }
         let words = layout.listed.iter().filter_map(|of| {
             let words = words_of(wanted, *of)?;

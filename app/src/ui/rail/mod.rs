@@ -4,6 +4,7 @@
 mod draw;
 mod facts;
 mod flag;
+mod kept;
 mod label;
 mod measure;
 mod place;
@@ -16,6 +17,7 @@ pub use place::Figure;
 
 use draw::Picture;
 use flag::FlagWords;
+use kept::Kept;
 use label::Labels;
 use measure::{Measured, Room, watch};
 use place::place;
@@ -60,16 +62,16 @@ pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El
     watch(rail.html(), read.clone());
     on_window("resize", move |_| read());
 
-    let drawn = rail.clone();
+    let tone = Kept::new(&rail);
     follow(Box::new(move || {
         let facts = facts();
-        drawn.set("data-tone", facts.verdict.map(verdict::name));
+        tone.set("data-tone", facts.verdict.map(verdict::name));
         let Some(room) = room.get() else { return };
         let wanted = facts.wanted(room.width, room.scale, room.is_low);
         let layout = place(&wanted, &|text, size, bold| {
             measured.width(text, size, bold)
         });
-        picture.draw(&layout, &facts);
+        picture.draw(&layout, &wanted, &facts);
         flag.draw(&layout, &facts);
         labels.draw(&layout, &wanted, &facts);
     }));

@@ -28,6 +28,7 @@ mod frame;
 mod home;
 mod import_faults;
 mod import_kill;
+mod kept;
 mod kill;
 mod kit;
 mod late;

@@ -154,5 +154,5 @@ fn one_choice(store: Store, dispute: &Rc<Dispute>, place: usize, choice: &Choice
             .with(" ")
             .with(span("support").with("Only a newer version reads this: choose it there."))
     };
-    div("choice").with(by).with(edits).with(key).with(used)
+    div("choice-of").with(by).with(edits).with(key).with(used)
 }

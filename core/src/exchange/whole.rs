@@ -39,7 +39,10 @@ mod tests {
     use super::without_holes;
     use crate::change::tests::change;
 
-    fn check(changes: &[(&str, u64, &[(&str, u64)])], left: &[&str]) {
+    /// Device, number, and what was seen of others.
+    type Told<'a> = (&'a str, u64, &'a [(&'a str, u64)]);
+
+    fn check(changes: &[Told<'_>], left: &[&str]) {
         let changes = changes.iter();
         let changes = changes.map(|(device, seq, seen)| change(device, *seq, seen));
         let kept = without_holes(changes.collect());
@@ -48,7 +51,7 @@ mod tests {
             .iter()
             .map(|key| {
                 let (device, seq) = key.split_once('/').expect("a key");
-                format!("{device}/{:0>10}", seq)
+                format!("{device}/{seq:0>10}")
             })
             .collect();
         assert_eq!(kept, left);

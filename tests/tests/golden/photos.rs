@@ -64,6 +64,7 @@ fn ended(lines: &[&str]) -> String {
 }
 
 #[test]
+#[allow(clippy::too_many_lines)] // One after another, as long as there are ways to be bad.
 fn each_bad_photo_part_is_refused_with_its_sentence() {
     let lines: Vec<&str> = GOLDEN.lines().collect();
     let [head, left, right, end] = lines[..] else {

@@ -19,7 +19,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
     phone.tab.weigh_up("6", DRESS).await?;
     phone.tab.buy().await?;
     let sealed = sends_sealed(&phone).await?;
-    let plain = opens_elsewhere(&phone, &sealed).await?;
+    let plain = opens_elsewhere(&phone, &sealed)?;
     if check_book_file(&plain)? != phone.tab.stored_book().await?.changes {
         return wrong("the sealed file holds other changes than the book");
     }
@@ -102,7 +102,7 @@ pub async fn handed_over(tab: &Tab, folder: &Path) -> Outcome<String> {
 }
 
 /// The recipe of the guide, by another library.
-async fn opens_elsewhere(phone: &Stall, sealed: &str) -> Outcome<String> {
+fn opens_elsewhere(phone: &Stall, sealed: &str) -> Outcome<String> {
     let folder = phone.browser.downloads();
     let (from, to) = (folder.join("sealed.txt"), folder.join("opened.txt"));
     write(&from, sealed)?;

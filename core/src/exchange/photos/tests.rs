@@ -46,7 +46,7 @@ fn written(pictures: &[Picture], limit: usize) -> Vec<String> {
 
 #[test]
 fn pictures_come_out_as_they_went_in() {
-    let long: Vec<u8> = (0..2 * ON_A_LINE + 5).map(|at| (at % 251) as u8).collect();
+    let long: Vec<u8> = (0..=250).cycle().take(2 * ON_A_LINE + 5).collect();
     let exact = vec![7; ON_A_LINE];
     let pictures = [vec![1, 2, 3], long, Vec::new(), exact].map(picture);
     let parts = written(&pictures, super::super::MAX_PART);

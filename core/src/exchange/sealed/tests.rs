@@ -114,6 +114,7 @@ fn a_slice_is_a_mebibyte_at_the_most() {
 }
 
 #[test]
+#[allow(clippy::too_many_lines)] // One after another, as long as there are ways to be bad.
 fn each_bad_file_is_refused_with_its_sentence() {
     let [lock, one, two, last] = three();
     let header = |bent: &str| headed(bent, &lock);

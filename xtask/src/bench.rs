@@ -2,7 +2,7 @@
 
 use crate::dist;
 use crate::fail::{Done, fail};
-use crate::npm::DECIMAL;
+use crate::npm::{AUTOMERGE, DECIMAL, YJS};
 use crate::places::Places;
 use crate::run::{cargo, run};
 use crate::test::{browser_settings, has_target};
@@ -16,6 +16,7 @@ pub fn command(places: &Places, arguments: &[&str]) -> Done {
         return fail("there are no benches: the package haulwren-tests has no test target `bench`");
     }
     let decimal = DECIMAL.ensure(places)?;
+    let (automerge, yjs) = (AUTOMERGE.ensure(places)?, YJS.ensure(places)?);
     let dist = dist::build(places)?;
     let mut command = cargo(&places.root, &["test", "--release", "-p", "haulwren-tests"]);
     command
@@ -27,6 +28,8 @@ pub fn command(places: &Places, arguments: &[&str]) -> Done {
         })
         .envs(browser_settings(places)?)
         .env("HAULWREN_DECIMAL", decimal)
+        .env("HAULWREN_AUTOMERGE", automerge)
+        .env("HAULWREN_YJS", yjs)
         .env("HAULWREN_DIST", dist);
     run(&mut command)
 }

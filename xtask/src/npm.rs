@@ -37,9 +37,23 @@ pub const JOSE: Script = Script {
     file: "dist/webapi/index.js",
 };
 
+/// Two libraries that merge documents, for the bench of a large book.
+pub const AUTOMERGE: Script = Script {
+    package: "@automerge/automerge",
+    version: "3.5.0",
+    file: "dist/cjs/fullfat_node.cjs",
+};
+
+/// The other one.
+pub const YJS: Script = Script {
+    package: "yjs",
+    version: "13.6.33",
+    file: "dist/yjs.cjs",
+};
+
 impl Script {
     fn folder(&self, places: &Places) -> PathBuf {
-        let name = format!("{}-{}", self.package, self.version);
+        let name = format!("{}-{}", self.package.replace('/', "-"), self.version);
         places.tools.join(name)
     }
 

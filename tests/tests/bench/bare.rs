@@ -6,7 +6,8 @@ use haulwren_tests::browser::{Failure, Outcome};
 const PAGE: &str = r#"<!doctype html>
 <html lang="en"><head><meta charset="utf-8"><title>Bare</title><script type="module" src="./bare.js"></script></head>
 <body><output></output>
-<button data-key="3">3</button><button data-key="5">5</button><button data-key="rub">rub</button><button data-key="buy">buy</button>
+<button data-key="0">0</button><button data-key="2">2</button><button data-key="3">3</button><button data-key="5">5</button><button data-key=".">.</button>
+<button data-key="rub">rub</button><button data-key="buy">buy</button>
 </body></html>
 "#;
 

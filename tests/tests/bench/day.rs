@@ -154,7 +154,7 @@ async fn measured_with(browser: &Browser, url: &str, stall: &Stall, shares: u32)
     };
     tab.screen("#/decide").await?;
     type_shoes(&tab).await?;
-    let [keys, work] = measure::keys(&tab).await?;
+    let [keys, work] = measure::turn(&tab).await?;
     Ok(Day {
         times: [Times::of(starts), keys, work],
         shares,

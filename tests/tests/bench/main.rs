@@ -3,14 +3,16 @@
 //! "saved". Each stands beside a bare page that does only the browser's own part of it, in the same run, so
 //! that the ratio says what the app adds on whatever machine this runs.
 //!
-//! Then a large stall, with a peer in JavaScript beside the app, and the same stall after a day of sixty things. The words `venues` and
-//! `day` run those parts alone.
+//! Then a large stall, with a peer in JavaScript beside the app, the same stall after a day of sixty things, and a book of 50,000 things.
+//! The words `keys`, `venues`, `day` and `large` run those
+//! parts alone.
 //!
 //! It only measures. `cargo xtask bench` builds the app and runs it.
 
 mod bare;
 mod day;
 mod laid;
+mod large;
 mod measure;
 mod peer;
 mod stall;
@@ -22,7 +24,7 @@ use std::process::ExitCode;
 use haulwren_tests::browser::{Browser, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab};
 use haulwren_tests::server::{Options, Server};
 
-use measure::{KEYS, SAVES, STARTS};
+use measure::{KEYS, Pressed, SAVES, STARTS};
 use stats::Times;
 
 /// How many times slower the processor is made.
@@ -49,8 +51,10 @@ fn main() -> ExitCode {
 async fn all() -> Outcome<()> {
     let words: Vec<String> = std::env::args().collect();
     let asked = |word: &str| words.iter().any(|each| each == word);
-    let is_all = !asked("venues") && !asked("day");
-    if is_all {
+    let is_all = !["keys", "venues", "day", "large"]
+        .iter()
+        .any(|part| asked(part));
+    if is_all || asked("keys") {
         bench().await?;
     }
     if is_all || asked("venues") {
@@ -58,6 +62,9 @@ async fn all() -> Outcome<()> {
     }
     if is_all || asked("day") {
         day::bench().await?;
+    }
+    if is_all || asked("large") {
+        large::bench().await?;
     }
     Ok(())
 }
@@ -68,20 +75,15 @@ async fn bench() -> Outcome<()> {
     let app = site(&Setup::dist()?, "app").await?;
     println!("\nChromium, processor slowed down {SLOWER} times, ms");
     println!(
-        "{:32}{:>22}{:>22}{:>8}",
+        "{:44}{:>20}{:>20}{:>8}",
         "", "app, median (p95)", "bare, median (p95)", "ratio"
     );
-    let rows = [
-        (
-            format!("key to end of frame, {KEYS}"),
-            &app.keys[0],
-            &bare.keys[0],
-        ),
-        (
-            "of that work, without the wait".to_owned(),
-            &app.keys[1],
-            &bare.keys[1],
-        ),
+    let mut rows = Vec::new();
+    for (what, (app, bare)) in SORTS.iter().zip(app.keys.iter().zip(&bare.keys)) {
+        rows.push((format!("{what}, {KEYS}"), &app[0], &bare[0]));
+        rows.push(("  of that work, no wait".to_owned(), &app[1], &bare[1]));
+    }
+    let rest = [
         (
             format!("\"Buy it\" to saved, {SAVES}"),
             &app.saves,
@@ -98,8 +100,9 @@ async fn bench() -> Outcome<()> {
             &bare.shut,
         ),
     ];
+    rows.extend(rest);
     for (what, app, bare) in rows {
-        println!("{what:32}{app:>22}{bare:>22}{:>8.1}", app.ratio(bare));
+        println!("{what:44}{app:>20}{bare:>20}{:>8.1}", app.ratio(bare));
     }
     for (name, site) in [("app", &app), ("bare page", &bare)] {
         let [heap, module] = site.memory;
@@ -110,9 +113,17 @@ async fn bench() -> Outcome<()> {
     Ok(())
 }
 
+/// The sorts of keys, each from the press to the end of its frame.
+const SORTS: [&str; 3] = [
+    "key of a price to end of frame",
+    "key that turns the verdict",
+    "the same without a pause",
+];
+
 /// What was measured on one site.
 struct Measured {
-    keys: [Times; 2],
+    /// A price, a verdict that turns, and that without a pause.
+    keys: [Pressed; SORTS.len()],
     saves: Times,
     cold: Times,
     shut: Times,
@@ -135,11 +146,16 @@ async fn site(folder: &std::path::Path, name: &str) -> Outcome<Measured> {
     }
     if name == "app" {
         tab.first_run(&url, &QUAYSIDE).await?;
-        tab.weigh_up("6", ["18", "26", "34"]).await?;
+        tab.weigh_up("1", ["18", "26", "34"]).await?;
         tab.expect_verdict("buy").await?;
     }
     tab.offline_ready().await?;
-    let keys = measure::keys(&tab).await?;
+    let price = measure::price(&tab).await?;
+    if name == "app" {
+        tab.type_in("ask", "6").await?;
+    }
+    let turn = measure::turn(&tab).await?;
+    let hurry = measure::hurry(&tab).await?;
     let saves = measure::saves(&tab).await?;
     let memory = measure::memory(&tab).await?;
     server.stop();
@@ -149,7 +165,7 @@ async fn site(folder: &std::path::Path, name: &str) -> Outcome<Measured> {
     }
     browser.expect_no_other_host()?;
     Ok(Measured {
-        keys,
+        keys: [price, turn, hurry],
         saves: Times::of(saves),
         cold: Times::of(cold),
         shut: Times::of(shut),

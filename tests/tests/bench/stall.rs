@@ -131,7 +131,7 @@ impl Stall {
         }
     }
 
-    fn save(&mut self, edits: Vec<Edits>) -> Vec<Change> {
+    pub fn save(&mut self, edits: Vec<Edits>) -> Vec<Change> {
         let changes = self.state.stamp(edits, self.now);
         for change in &changes {
             self.state.fold_own(change);

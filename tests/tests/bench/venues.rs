@@ -78,7 +78,7 @@ pub async fn bench() -> Outcome<()> {
 
     let tab = measured(&browser).await?;
     tab.open_app(&bare.url()).await?;
-    let bare_keys = measure::keys(&tab).await?;
+    let bare_keys = measure::turn(&tab).await?;
 
     let theirs = measured(&browser).await?;
     theirs.open_app(&peers.url()).await?;
@@ -90,7 +90,7 @@ pub async fn bench() -> Outcome<()> {
         tab.type_in("ask", &(ask / 100).to_string()).await?;
         expect_on_page(&tab, &theirs, &stall, ask, now).await?;
     }
-    let keys = measure::keys(&tab).await?;
+    let keys = measure::turn(&tab).await?;
     let rounds = [json!(KEYS), json!(WARM)];
     let ours: Vec<f64> = tab.ask_later(CHANGE, &rounds).await?;
     tab.close().await?;

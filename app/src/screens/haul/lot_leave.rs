@@ -90,22 +90,17 @@ fn question(store: Store, lot: &LotGroup, currency: Currency, next: Route) {
     }
     words.push(("Leave it".to_owned(), leave));
     let answer = move |answer: &Answer| {
-        match mend.filter(|_| answer.choice == 0) {
-            Some((thing, share)) => {
-                let share = Some(share);
-                store.dispatch(
-                    ThingCommand::FixShare { thing, share }.into(),
-                    move |saved| {
-                        if saved {
-                            route::replace(next);
-                        }
-                    },
-                );
-            }
-            None => {
-                LEFT.with_borrow_mut(|left| left.push((id, rest)));
-                route::replace(next);
-            }
+        if let Some((thing, share)) = mend.filter(|_| answer.choice == 0) {
+            let share = Some(share);
+            let fix = ThingCommand::FixShare { thing, share };
+            store.dispatch(fix.into(), move |saved| {
+                if saved {
+                    route::replace(next);
+                }
+            });
+        } else {
+            LEFT.with_borrow_mut(|left| left.push((id, rest)));
+            route::replace(next);
         }
         Ok(())
     };

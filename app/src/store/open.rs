@@ -8,7 +8,7 @@ use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
-use crate::shell::{bring, lock, page, save, scope, start};
+use crate::shell::{bring, page, save, scope, start};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -112,8 +112,6 @@ impl Store {
             let Some(db) = inner.db.borrow().clone() else {
                 return;
             };
-            // Not while a file is being brought in: what is laid beside would be read along.
-            let _held = lock::shared().await;
             match save::catch_up(&db, &inner.book).await {
                 Ok(touched) => {
                     self.bump(touched);

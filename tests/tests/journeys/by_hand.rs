@@ -85,7 +85,7 @@ async fn leaving_asks_what_becomes_of_the_rest(engine: Engine) -> Outcome<()> {
     share(tab, "rain boots, child", "12").await?;
     tab.press_in(".thing-page", "Haul").await?;
     expect_asked(tab, &lot, "3.00 over").await?;
-    let words = "return [...document.querySelectorAll('dialog[open] .choice label')].map((e) => e.innerText.split('\\n')[0])";
+    let words = "return [...document.querySelectorAll('dialog[open] .choice label')].map((e) => e.innerText.trim().split('\\n')[0])";
     let choices: Vec<String> = tab.ask(words).await?;
     if choices != ["Leave it"] {
         return wrong(format!("the choices are {choices:?}"));

@@ -31,9 +31,9 @@ pub fn part(this: &Run) -> Done {
     let root = &this.places.root;
     let host = host()?;
     let built = root.join("target/fuzz");
-    let mut compile = cargo(root, &["build", "--quiet", "--release", "--locked"]);
+    let mut command = cargo(root, &["build", "--quiet", "--release", "--locked"]);
     // For a target by name, so that what runs while building has no counters.
-    compile
+    command
         .args([
             "--manifest-path",
             "tests/fuzz/Cargo.toml",
@@ -43,7 +43,7 @@ pub fn part(this: &Run) -> Done {
         .arg("--target-dir")
         .arg(&built)
         .env("RUSTFLAGS", COUNTERS);
-    run(&mut compile)?;
+    run(&mut command)?;
     let seeds = built.join("seeds");
     lay_out(root, &seeds)?;
     for (target, seconds) in TARGETS {

@@ -90,18 +90,18 @@ fn question(store: Store, lot: &LotGroup, currency: Currency, next: Route) {
     }
     words.push(("Leave it".to_owned(), leave));
     let answer = move |answer: &Answer| {
-        let Some((thing, share)) = mend.filter(|_| answer.choice == 0) else {
+        if let Some((thing, share)) = mend.filter(|_| answer.choice == 0) {
+            let share = Some(share);
+            let fix = ThingCommand::FixShare { thing, share };
+            store.dispatch(fix.into(), move |saved| {
+                if saved {
+                    route::replace(next);
+                }
+            });
+        } else {
             LEFT.with_borrow_mut(|left| left.push((id, rest)));
             route::replace(next);
-            return Ok(());
-        };
-        let share = Some(share);
-        let command = ThingCommand::FixShare { thing, share };
-        store.dispatch(command.into(), move |saved| {
-            if saved {
-                route::replace(next);
-            }
-        });
+        }
         Ok(())
     };
     ask(Ask {

@@ -1,8 +1,8 @@
 //! Bringing in a book file: read and checked whole, laid beside the book, taken at one point, then folded in.
 //!
 //! A stop at any moment leaves all of it or none: what is only laid beside is thrown away at the next start, what was taken is folded in
-//! then. Nothing reads changes that are laid beside: whoever reads changes by record or all of them shares the book's lock, and an import
-//! that fails clears away what it had laid.
+//! then. Nothing reads changes that are laid beside: undo, histories and copies share the book's lock, and an import that fails clears away
+//! what it had laid. A tab that reads on what another one brought in goes by the vector, which counts nothing that is laid beside.
 
 mod code;
 mod finish;

@@ -128,7 +128,8 @@ async fn takes_everything_off(engine: Engine) -> Outcome<()> {
     let closed = "return document.querySelector('dialog[open]') === null";
     tab.until("the question to close", closed).await?;
     tab.tap("[data-erase]").await?;
-    tab.tap("dialog[open] .choice .keys > label:nth-of-type(2)").await?;
+    tab.tap("dialog[open] .choice .keys > label:nth-of-type(2)")
+        .await?;
     tab.tap("dialog[open] [data-answer]").await?;
     let begun = "return document.querySelector('[data-begin]') !== null";
     tab.until("the first start", begun).await?;

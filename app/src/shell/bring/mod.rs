@@ -6,27 +6,27 @@
 
 mod code;
 mod finish;
+mod look;
 mod note;
 mod undo;
 
 pub use code::take_new_code;
 pub use finish::settle;
+pub use look::{Found, read};
 pub use undo::{Undoable, spoil, undo};
 
-use super::db::{CHANGES, Db, META, RECORDS, Strict, text};
+use super::db::{CHANGES, Db, META, RECORDS, Strict};
 use super::fault::Fault;
 use super::lock;
 use super::save::{self, Head};
 use super::sealed::Unopened;
-use super::source::Source;
+use futures::future::join_all;
 use haulwren_core::book::State;
-use haulwren_core::change::{Key, RecordKey, Vector};
-use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting, ReadError};
+use haulwren_core::change::RecordKey;
+use haulwren_core::exchange::{Incoming, Line, ReadError};
 use haulwren_core::json;
-use haulwren_core::view::Weighed;
 use note::{Note, Stage};
 use std::cell::RefCell;
-use std::rc::Rc;
 
 /// Changes laid beside the book, or records folded, in one transaction.
 const BATCH: usize = 500;
@@ -68,77 +68,6 @@ impl From<ReadError> for Unread {
 
 /// How far it is: done, of all.
 pub type Progress<'a> = &'a dyn Fn(usize, usize);
-
-/// A file that was read, and how far the book went when it was held against it.
-#[derive(Clone)]
-pub struct Found {
-    /// What it brings.
-    pub incoming: Rc<Incoming>,
-    /// What that would do to the book.
-    pub weighed: Rc<Weighed>,
-    at: Vector,
-}
-
-/// Reads a file to its end and holds it against the book. Nothing is changed.
-pub async fn read(
-    db: &Db,
-    book: &RefCell<State>,
-    source: &Source,
-    progress: Progress<'_>,
-) -> Result<Found, Unread> {
-    let against = Against::of(&book.borrow());
-    let at = against.vector.clone();
-    let mut reader = BookReader::new(against);
-    let mut pieces = source.pieces();
-    while let Some(bytes) = pieces.next(progress).await? {
-        reader.push(&bytes)?;
-    }
-    let incoming = reader.finish()?;
-    if incoming.already_known > 0 {
-        compare(db, &incoming).await?;
-    }
-    let weighed = weigh(db, book, &incoming).await?;
-    Ok(Found {
-        incoming: Rc::new(incoming),
-        weighed: Rc::new(weighed),
-        at,
-    })
-}
-
-/// Works out, record by record, what the file would do.
-async fn weigh(db: &Db, book: &RefCell<State>, incoming: &Incoming) -> Result<Weighed, Fault> {
-    let mut lines: Vec<&Line> = incoming.changes.iter().collect();
-    lines.sort_unstable_by(|one, other| (&one.record, one.key).cmp(&(&other.record, other.key)));
-    let mut weighed = Weighed::default();
-    for of_record in lines.chunk_by(|one, next| one.record == next.record) {
-        let record = &of_record[0].record;
-        let had = match incoming.meeting {
-            // Nothing is here.
-            Meeting::Fresh => Vec::new(),
-            Meeting::Same | Meeting::Two => save::history(db, record).await?,
-        };
-        let new = of_record.iter().map(|line| line.change()).collect();
-        weighed.add(&book.borrow(), record, new, had);
-    }
-    Ok(weighed)
-}
-
-/// What is stored must say what the file says under the same keys.
-async fn compare(db: &Db, incoming: &Incoming) -> Result<(), Unread> {
-    let mut differs = None;
-    db.each(CHANGES, "", "~", |row| {
-        let stored = text(row, "k").zip(text(row, "t"));
-        if let Some((key, line)) = stored
-            && let Ok(key) = key.parse::<Key>()
-            && differs.is_none()
-        {
-            differs = incoming.compare(key, &line).err();
-        }
-        Ok(())
-    })
-    .await?;
-    differs.map_or(Ok(()), |error| Err(error.into()))
-}
 
 /// Takes what a file brings into the book. Saves of any tab wait until it is done.
 pub async fn take(
@@ -282,8 +211,12 @@ async fn fold_records(
 ) -> Result<(), Fault> {
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[CHANGES, RECORDS])?;
-        for record in batch {
-            save::fold_record(&transaction, book, record, without).await?;
+        // Asked for all at once: waiting for each in turn takes several times as long.
+        let asked = batch
+            .iter()
+            .map(|record| save::rows_of(&transaction, record));
+        for (record, rows) in batch.iter().zip(join_all(asked).await) {
+            save::fold_rows(book, &rows?, without)?;
             let key = record.to_string();
             match book.borrow().stored(record) {
                 Some(json) => transaction.put(RECORDS, &[("k", &key), ("j", &json)])?,

@@ -28,60 +28,68 @@ pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
     let theirs = Known::of(&second.strict()?).await?;
     let (Some(device), true) = (ours.device, ours.device == theirs.device) else {
         return match (ours.device, theirs.device) {
-            (None, Some(_)) => restore(db, second, "").await,
+            (None, Some(_)) => restore(db, second, &missing(&ours.vector, &theirs.vector)).await,
             (None, None) => Ok(Agreed::Whole),
-            (Some(_), _) => begin_again(db, second).await,
+            (Some(_), _) => begin_again(db, second, &ours).await,
         };
     };
     if ours.vector == theirs.vector {
         return Ok(Agreed::Whole);
     }
-    let (mine, copied) = (ours.vector.of(device), theirs.vector.of(device));
-    // Where only own saves are missing, those after the last one that both have.
-    let is_own = ours.vector.without(device) == theirs.vector.without(device);
-    let seq = mine.min(copied);
-    let from = if is_own && seq > 0 {
-        Key { device, seq }.to_string()
-    } else {
-        String::new()
-    };
+    let lost = missing(&ours.vector, &theirs.vector);
     // A save is in the book first. So a book that ends before the copy has lost its end.
-    if mine < copied {
-        restore(db, second, &from).await
-    } else if theirs
-        .vector
-        .iter()
-        .any(|key| key.seq > ours.vector.of(key.device))
-    {
-        // What a file had brought in was taken out again.
-        begin_again(db, second).await
+    if ours.vector.of(device) < theirs.vector.of(device) {
+        restore(db, second, &lost).await
+    } else if lost.is_empty() {
+        catch_up(db, second, &missing(&theirs.vector, &ours.vector)).await
     } else {
-        catch_up(db, second, &from).await
+        // What a file had brought in was taken out again.
+        begin_again(db, second, &ours).await
     }
 }
 
+/// The changes of one device after a number, up to another.
+struct Run {
+    /// The key before the first.
+    after: String,
+    /// The key behind the last.
+    to: String,
+}
+
+/// What one vector counts and another does not. Numbers have no holes.
+fn missing(of: &Vector, from: &Vector) -> Vec<Run> {
+    let more = from.iter().filter(|key| key.seq > of.of(key.device));
+    let run = |last: Key| {
+        let [after, to] = [of.of(last.device), last.seq + 1].map(|seq| Key { seq, ..last });
+        Run {
+            after: after.to_string(),
+            to: to.to_string(),
+        }
+    };
+    more.map(run).collect()
+}
+
 /// Copies everything into an empty copy.
-async fn begin_again(db: &Db, second: &Second) -> Result<Agreed, Fault> {
+async fn begin_again(db: &Db, second: &Second, ours: &Known) -> Result<Agreed, Fault> {
     second.clear().await?;
-    catch_up(db, second, "").await
+    catch_up(db, second, &missing(&Vector::default(), &ours.vector)).await
 }
 
 /// Copies what the second has not.
-async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> {
-    let mut after = from.to_owned();
-    loop {
-        let rows = db.strict(&[CHANGES])?.page(CHANGES, &after, "~").await?;
-        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
-            break;
-        };
-        after = last;
-        let transaction = second.strict()?;
-        for row in &rows {
-            // Numbers of imports begin again in a database that was thrown away.
-            forget_import(row)?;
-            transaction.put_row(CHANGES, row)?;
+async fn catch_up(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
+    for run in runs {
+        let mut after = run.after.clone();
+        loop {
+            let rows = db
+                .strict(&[CHANGES])?
+                .page(CHANGES, &after, &run.to)
+                .await?;
+            let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
+                break;
+            };
+            after = last;
+            put_rows(second.strict()?, &rows).await?;
         }
-        transaction.complete().await?;
     }
     // Read before the other transaction begins: it would be over while it waits.
     let notes = Notes::of(&db.strict(&[META])?).await?;
@@ -89,21 +97,18 @@ async fn catch_up(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault>
     Ok(Agreed::Whole)
 }
 
-async fn restore(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> {
-    let (mut after, mut count) = (from.to_owned(), 0);
-    loop {
-        let rows = second.strict()?.page(CHANGES, &after, "~").await?;
-        let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
-            break;
-        };
-        (after, count) = (last, count + rows.len());
-        let transaction = db.strict(&[CHANGES])?;
-        for row in &rows {
-            // An older copy may still have it.
-            forget_import(row)?;
-            transaction.put_row(CHANGES, row)?;
+async fn restore(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
+    let mut count = 0;
+    for run in runs {
+        let mut after = run.after.clone();
+        loop {
+            let rows = second.strict()?.page(CHANGES, &after, &run.to).await?;
+            let Some(last) = rows.last().and_then(|row| text(row, "k")) else {
+                break;
+            };
+            (after, count) = (last, count + rows.len());
+            put_rows(db.strict(&[CHANGES])?, &rows).await?;
         }
-        transaction.complete().await?;
     }
     let notes = Notes::of(&second.strict()?).await?;
     let transaction = db.strict(&[META])?;
@@ -115,6 +120,15 @@ async fn restore(db: &Db, second: &Second, from: &str) -> Result<Agreed, Fault> 
     } else {
         Agreed::Whole
     })
+}
+
+/// Puts rows of changes without the numbers of their imports, which begin again in a database that was thrown away.
+async fn put_rows(transaction: Strict, rows: &[JsValue]) -> Result<(), Fault> {
+    for row in rows {
+        forget_import(row)?;
+        transaction.put_row(CHANGES, row)?;
+    }
+    transaction.complete().await
 }
 
 /// Takes the number of its import off a row.

@@ -4,12 +4,15 @@
 //! transaction, and only then is the command decided (which takes no waiting, so the transaction stays alive). Reading on in the same
 //! transaction instead of starting over leaves no gap for a third tab.
 
-use super::db::{CHANGES, Db, META, RECORDS, Strict, text};
-use super::fault::Fault;
-use super::lock;
+mod read_on;
+
+pub use read_on::{catch_up, fold_rows, history, rows_of};
+
+use crate::shell::db::{CHANGES, Db, META, RECORDS, Strict};
+use crate::shell::fault::Fault;
+use crate::shell::lock;
 use haulwren_core::book::{Edits, Refusal, State, Touched};
-use haulwren_core::change::{Change, Key, RecordKey, Vector};
-use haulwren_core::exchange::fold_in;
+use haulwren_core::change::Change;
 use haulwren_core::json::{self, field};
 use haulwren_core::stamp::{At, Stamp};
 use std::cell::RefCell;
@@ -79,7 +82,7 @@ pub async fn save(
 ) -> Result<Saved, Unsaved> {
     let _held = lock::shared().await;
     let transaction = db.strict(&[META, CHANGES, RECORDS])?;
-    let mut touched = catch_up_within(&transaction, book).await?;
+    let mut touched = read_on::within(&transaction, book).await?;
     let changes = match plan(&book.borrow()) {
         Ok(edits) => book.borrow().stamp(edits, at),
         Err(refusal) => {
@@ -99,110 +102,6 @@ pub async fn save(
     }
     touched = touched.and(publish(book, &changes));
     Ok(Saved { changes, touched })
-}
-
-/// Folds in what other tabs of this device have saved since.
-pub async fn catch_up(db: &Db, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let transaction = db.strict(&[META, CHANGES])?;
-    let touched = catch_up_within(&transaction, book).await?;
-    transaction.complete().await?;
-    Ok(touched)
-}
-
-async fn catch_up_within(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let own = catch_up_own(transaction, book).await?;
-    let others = catch_up_others(transaction, book).await?;
-    Ok(own.and(others))
-}
-
-/// Reads on what another tab brought in of other devices.
-async fn catch_up_others(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let vector = transaction.get(META, "vector", "v").await?;
-    let vector: Option<Vector> = vector
-        .map(|text| json::read(&text))
-        .transpose()
-        .map_err(|error| Fault::Damaged(error.to_string()))?;
-    let mut records = Vec::new();
-    let is_ahead = |known: Key| known.seq > vector.as_ref().map_or(0, |of| of.of(known.device));
-    let me = book.borrow().me;
-    if book.borrow().vector.without(me).iter().any(is_ahead) {
-        return Err(Fault::MovedBack);
-    }
-    for key in vector.iter().flat_map(Vector::iter) {
-        let known = book.borrow().vector.of(key.device);
-        if key.seq <= known {
-            continue;
-        }
-        let [from, to] = [known, key.seq].map(|seq| {
-            let seq = seq + 1;
-            Key { seq, ..key }.to_string()
-        });
-        for line in transaction.texts(CHANGES, &from, &to, "t").await? {
-            let change =
-                Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?;
-            book.borrow_mut().note(change.key, change.stamp);
-            records.push(change.record());
-        }
-    }
-    records.sort_unstable();
-    records.dedup();
-    let mut touched = Touched::default();
-    for record in &records {
-        touched = touched.and(fold_record(transaction, book, record, None).await?);
-    }
-    Ok(touched)
-}
-
-/// Folds one record again from all its changes, or from all but those of one import.
-pub async fn fold_record(
-    transaction: &Strict,
-    book: &RefCell<State>,
-    record: &RecordKey,
-    without: Option<u64>,
-) -> Result<Touched, Fault> {
-    let without = without.map(|number| number.to_string());
-    let rows = transaction.rows(CHANGES, "r", &record.to_string()).await?;
-    let mut changes = Vec::with_capacity(rows.len());
-    for row in &rows {
-        if without.is_some() && text(row, "i") == without {
-            continue;
-        }
-        let line = text(row, "t").unwrap_or_default();
-        changes.push(Change::from_line(&line).map_err(|error| Fault::Damaged(error.to_string()))?);
-    }
-    Ok(fold_in(&mut book.borrow_mut(), &[], changes))
-}
-
-async fn catch_up_own(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let (me, ours) = (book.borrow().me, book.borrow().head());
-    let head = transaction.get(META, "head", "v").await?;
-    let head = head
-        .map(|text| Head::from_json(&text))
-        .transpose()
-        .map_err(|error| Fault::Damaged(error.to_string()))?;
-    if head.as_ref().is_some_and(|head| head.stamp.device != me) {
-        // Another tab took a new code for this device.
-        return Err(Fault::MovedBack);
-    }
-    let Some(head) = head.filter(|head| head.seq > ours) else {
-        return Ok(Touched::default());
-    };
-    let from = Key {
-        device: me,
-        seq: ours + 1,
-    }
-    .to_string();
-    let to = Key {
-        device: me,
-        seq: head.seq + 1,
-    }
-    .to_string();
-    let lines = transaction.texts(CHANGES, &from, &to, "t").await?;
-    let changes: Result<Vec<_>, _> = lines.iter().map(|line| Change::from_line(line)).collect();
-    Ok(publish(
-        book,
-        &changes.map_err(|error| Fault::Damaged(error.to_string()))?,
-    ))
 }
 
 /// What the build that the kill tests must catch does after it said "saved": a quarter of a second later it writes.
@@ -290,11 +189,4 @@ pub fn publish(book: &RefCell<State>, changes: &[Change]) -> Touched {
         }
     }
     touched
-}
-
-/// The rows of a record's changes, read.
-pub async fn history(db: &Db, record: &RecordKey) -> Result<Vec<Change>, Fault> {
-    let lines = db.history(&record.to_string()).await?;
-    let changes: Result<Vec<_>, _> = lines.iter().map(|line| Change::from_line(line)).collect();
-    changes.map_err(|error| Fault::Damaged(error.to_string()))
 }

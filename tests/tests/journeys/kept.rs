@@ -4,7 +4,7 @@
 use haulwren_tests::browser::{Engine, Outcome, Tab, wrong};
 use serde_json::json;
 
-use crate::common::{DRESS, Stall};
+use crate::common::{DRESS, Stall, look_at};
 use crate::outing;
 use crate::saturday::save_file;
 
@@ -56,6 +56,9 @@ async fn a_copy_is_due(engine: Engine) -> Outcome<()> {
     let due =
         "return document.querySelector('.strip .due')?.textContent.includes('9 days ago') === true";
     tab.until("that a copy is due", due).await?;
+    look_at(tab, "due-decide").await?;
+    tab.screen("#/haul").await?;
+    look_at(tab, "due-haul").await?;
     save_file(tab, &stall.browser).await?;
     let gone = "return document.querySelector('.strip .due') === null";
     tab.until("that nothing is due", gone).await?;
@@ -121,6 +124,9 @@ async fn takes_everything_off(engine: Engine) -> Outcome<()> {
     tab.offline_ready().await?;
     tab.screen("#/devices").await?;
     tab.element("[data-room]").await?;
+    if engine == Engine::Chromium {
+        look_at(tab, "devices").await?;
+    }
     tab.tap("[data-erase]").await?;
     tab.element("dialog[open] [data-answer]").await?;
     // First the way that changes nothing, which is the one that stands.

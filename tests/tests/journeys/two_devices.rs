@@ -56,6 +56,8 @@ async fn one_book(engine: Engine) -> Outcome<()> {
     let file = save_file(desk, &computer.browser).await?;
     open_files(&phone.tab).await?;
     look_into(&phone.tab, &phone.browser, &file).await?;
+    // Its name stands in the file only.
+    phone.tab.expect_said(&["from computer 2"]).await?;
     expect_part(
         &phone.tab,
         "changed",
@@ -64,6 +66,11 @@ async fn one_book(engine: Engine) -> Outcome<()> {
     .await?;
     let choice = "linen dress, mint: Name linen dress, mint or linen dress, green";
     expect_part(&phone.tab, "needs your choice", &[choice]).await?;
+    if engine == Engine::Chromium {
+        let into_sight = "document.querySelector('[data-brought]').scrollIntoView()";
+        phone.tab.run_with(into_sight, &[]).await?;
+        look_at(&phone.tab, "brought").await?;
+    }
     take(&phone.tab).await?;
 
     // Taken out again as a whole, then in once more.
@@ -112,7 +119,7 @@ async fn two_books(engine: Engine) -> Outcome<()> {
         tab.expect_bought(2).await?;
         // Both books had a venue of one name. No rule says whether it is one: nothing else needs the trader.
         tab.screen("#/attention").await?;
-        let told = ["Two are called Quayside."];
+        let told = ["Two venues are called Quayside."];
         expect_texts(tab, "[data-needs] > p", &told).await?;
     }
     expect_equal(&phone.tab, &other.tab).await?;

@@ -14,7 +14,7 @@ use leptos::prelude::*;
 
 use crate::route::{self, Route};
 use crate::screens::parts;
-use crate::shell::device;
+use crate::shell::device::{self, is_mere_page};
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Now, div, el, span, typed_text};
@@ -22,6 +22,9 @@ use crate::ui::field::{Entry, FieldSpec, field};
 use crate::ui::icons::{Icon, wren};
 
 use currencies::{likely, ordered};
+
+/// What a page may lose that is not installed.
+pub const MERE_PAGE: &str = "Before real data: add this page to the home screen, and open it from there. Browsers here may clear what a page keeps when it was not opened for a week; the app on the home screen keeps its own.";
 
 const WELCOME: &str = "Is it worth the asking price? Type three numbers before you pay, and log what you buy on the spot. Everything stays on this device.";
 
@@ -89,6 +92,7 @@ pub fn first() -> El {
     let form = parts::form("form first", begin)
         .with(el("h1").class("first-title").with(wren()).with("Haulwren"))
         .with(parts::line(WELCOME))
+        .with(is_mere_page().then(|| parts::support(MERE_PAGE)))
         .with(currency_field(desk))
         .with(units(desk))
         .with(least)

@@ -11,7 +11,7 @@ use haulwren_core::view::{Move, brought};
 /// The panel.
 pub fn brought_panel(found: &Found, is_in: bool) -> El {
     let (incoming, weighed) = (&found.incoming, &found.weighed);
-    let sender = use_store().read(|book| book.name_of(incoming.header.sender));
+    let sender = use_store().read(|book| incoming.sender_name(book));
     let head = match (is_in, incoming.changes.is_empty()) {
         (true, true) => "Nothing in it was new. The book is as it was.".to_owned(),
         (true, false) => {

@@ -6,6 +6,7 @@ use leptos::task::spawn_local;
 
 use crate::live::Live;
 use crate::route::Route;
+use crate::screens::first::MERE_PAGE;
 use crate::screens::page::titled_with;
 use crate::screens::parts;
 use crate::shell::device::is_mere_page;
@@ -15,9 +16,6 @@ use crate::store::{Keeper, Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask, fixed};
 use crate::ui::el::{El, Nodes, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
-
-/// What a page may lose that is not installed.
-pub const MERE_PAGE: &str = "Before real data: add this page to the home screen, and open it from there. Browsers here may clear what a page keeps when it was not opened for a week; the app on the home screen keeps its own.";
 
 /// The page.
 pub fn page() -> Nodes {

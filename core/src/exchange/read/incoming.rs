@@ -1,7 +1,7 @@
 //! What a book file brings: the changes that are new here, and how they come into the book.
 
 use super::{Meeting, ReadError};
-use crate::book::{State, Touched, rule};
+use crate::book::{Device, State, Touched, rule};
 use crate::change::{Change, Key, RecordKey, Vector, by_record, fold};
 use crate::exchange::Header;
 use crate::stamp::{FAR_AHEAD_MS, Stamp};
@@ -108,6 +108,26 @@ impl Incoming {
             }
             _ => Ok(()),
         }
+    }
+
+    /// What the sender is called: in the book, or else in the file itself; by its code where neither says.
+    ///
+    /// # Panics
+    /// Never: the lines were read before.
+    #[must_use]
+    pub fn sender_name(&self, state: &State) -> String {
+        let sender = self.header.sender;
+        if state.device(sender).is_some() {
+            return state.name_of(sender);
+        }
+        let mut theirs = State::new(sender);
+        let of_devices = self
+            .changes
+            .iter()
+            .filter(|line| line.record.kind == Device::KIND);
+        let lines: Vec<Line> = of_devices.cloned().collect();
+        fold_in(&mut theirs, &lines, Vec::new());
+        theirs.name_of(sender)
     }
 
     /// The records that the new changes speak of, in the order of their keys.

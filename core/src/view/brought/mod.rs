@@ -7,7 +7,7 @@ pub use weighed::{Move, Weighed};
 use crate::exchange::NewOf;
 
 /// Kinds that have a word of their own: one, several.
-const WORDS: [(&str, &str, &str); 10] = [
+const WORDS: [(&str, &str, &str); 13] = [
     ("thing", "thing", "things"),
     ("lot", "lot", "lots"),
     ("trip", "trip", "trips"),
@@ -18,6 +18,9 @@ const WORDS: [(&str, &str, &str); 10] = [
     ("kind", "kind", "kinds"),
     ("passed", "thing passed by", "things passed by"),
     ("photo", "picture", "pictures"),
+    ("cash", "movement of the purse", "movements of the purse"),
+    ("work", "piece of work", "pieces of work"),
+    ("device", "device", "devices"),
 ];
 
 /// A line for each kind, the most telling first: "12 things". What has no word of its own is counted together.

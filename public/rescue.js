@@ -32,6 +32,22 @@ async function all(store) {
   }
 }
 
+const parsed = (text) => { try { return JSON.parse(text); } catch { return null; } };
+
+// What a reader takes: of each device what stands before a change that does not read, and nothing that rests on what is left out.
+function whole(rows) {
+  const reach = {}, said = [];
+  for (const row of rows) {
+    const [of, seq] = row.k.split("/"), change = parsed(row.t);
+    if (change?.k !== row.k || Number(seq) !== (reach[of] ?? 0) + 1) continue;
+    reach[of] = Number(seq);
+    said.push({ ...row, of, seq: Number(seq), seen: Object.entries(change.seen ?? {}) });
+  }
+  const rests = ({ of, seq, seen }) => seq <= reach[of] && seen.some(([other, last]) => last > (reach[other] ?? 0));
+  for (let gone = said.find(rests); gone; gone = said.find(rests)) reach[gone.of] = gone.seq - 1;
+  return said.filter(({ of, seq }) => seq <= reach[of]);
+}
+
 // One book as the lines of a book file, without the trailer.
 async function read(db) {
   const stores = db.transaction(["changes", "meta"]);
@@ -39,8 +55,8 @@ async function read(db) {
   const told = async (key) => JSON.parse((await asked(meta.get(key)))?.v ?? "null");
   const [device, imports] = [await told("device"), await told("imports") ?? {}];
   // An import that was cut off before it was settled, or is being taken out again, is no part of the book.
-  const rows = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || !["staging", "undoing"].includes(imports[i]));
-  const have = {};
+  const found = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || !["staging", "undoing"].includes(imports[i]));
+  const rows = whole(found), have = {};
   for (const { k } of rows) {
     const [of, seq] = k.split("/");
     have[of] = Math.max(have[of] ?? 0, Number(seq));
@@ -53,7 +69,7 @@ async function read(db) {
   const book = Object.keys(books).sort().find((id) => books[id].currency && !books[id].gone);
   const sender = device ?? Object.keys(have)[0];
   const header = { format: "haulwren-book", version: 1, book, currency: books[book]?.currency, sender, have };
-  return { count: rows.length, whole: Boolean(book), lines: [JSON.stringify(header), ...rows.map(({ t }) => t)] };
+  return { count: rows.length, lost: found.length - rows.length, whole: Boolean(book), lines: [JSON.stringify(header), ...rows.map(({ t }) => t)] };
 }
 
 async function digest(text) {
@@ -78,6 +94,7 @@ async function offer(name, title, from = indexedDB) {
     if (!book.count) return false;
     out.append(make("h2", title));
     if (!book.whole) say("Its own name and currency were not found. The file keeps every change, but Haulwren may refuse it until these are added.", true);
+    if (book.lost) say(`${book.lost} ${book.lost === 1 ? "change does" : "changes do"} not read, or rest on one that does not. They stay on this device, and are not in the file.`, true);
     const file = await fileOf(book);
     say(`${book.count} ${book.count === 1 ? "change" : "changes"}, ${Math.ceil(file.size / 1024)} kB.`);
     out.append(make("a", "Save the file", { className: "go", href: URL.createObjectURL(file), download: file.name }));

@@ -1,10 +1,10 @@
 //! How the book is kept on a device: that no copy left it for long is said, what does not read back is mended or open for reading only, and
 //! everything of ours can be taken off.
 
-use haulwren_tests::browser::{Engine, Outcome, Tab, wrong};
+use haulwren_tests::browser::{Engine, Outcome, Tab, check_book_file, wrong};
 use serde_json::json;
 
-use crate::common::{DRESS, Stall, look_at};
+use crate::common::{DRESS, Stall, downloaded, forget_downloads, look_at};
 use crate::outing;
 use crate::saturday::save_file;
 
@@ -95,8 +95,8 @@ async fn opens_for_reading_only(engine: Engine) -> Outcome<()> {
     let tab = &stall.tab;
     tab.weigh_up("6", DRESS).await?;
     tab.buy().await?;
-    let last = tab.stored_book().await?.changes;
-    let Some(last) = last.last().and_then(|change| change["k"].as_str()) else {
+    let before = tab.stored_book().await?.changes;
+    let Some(last) = before.last().and_then(|change| change["k"].as_str()) else {
         return wrong("nothing is stored");
     };
     put(tab, "changes", last, "t", "{").await?;
@@ -106,7 +106,28 @@ async fn opens_for_reading_only(engine: Engine) -> Outcome<()> {
     tab.weigh_up("6", DRESS).await?;
     tab.key("buy").await?;
     tab.expect_said(&["not saved"]).await?;
-    stall.expect_sound().await
+    // Both ways out hold all but the damaged one.
+    let folder = stall.browser.downloads();
+    tab.screen("#/haul/take-home").await?;
+    forget_downloads(&folder)?;
+    tab.tap("[data-save-copy]").await?;
+    let copy = check_book_file(&downloaded(tab, &folder).await?)?;
+    if copy[..] != before[..before.len() - 1] {
+        return wrong(format!(
+            "{} of {} changes in the copy",
+            copy.len(),
+            before.len()
+        ));
+    }
+    stall.expect_sound().await?;
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    forget_downloads(&folder)?;
+    tab.press("Save the file").await?;
+    let rescued = check_book_file(&downloaded(tab, &folder).await?)?;
+    if rescued != copy {
+        return wrong("the rescue page has written something else");
+    }
+    Ok(())
 }
 
 async fn build_anew(tab: &Tab) -> Outcome<()> {

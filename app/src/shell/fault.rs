@@ -20,7 +20,7 @@ pub enum Fault {
     /// Written by a later version of the app.
     #[error("the book was last used by a newer version of this app")]
     Newer,
-    /// Another tab undid an import that this one still has in mind, or took a new code for this device.
+    /// Another tab undid an import that this one still has in mind, took a new code for this device, or erased the book.
     #[error("another tab changed what this one rests on")]
     MovedBack,
     /// Something stored does not read back.

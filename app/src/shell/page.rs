@@ -3,7 +3,7 @@
 use super::scope;
 use leptos::prelude::{document, window};
 use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use web_sys::{HtmlElement, Storage};
 
 /// Sets `data-<name>` on the root.
 pub fn mark(name: &str, value: &str) {
@@ -42,19 +42,26 @@ pub fn drop_frame() {
     }
 }
 
-/// Notes something for the next load of this tab, or takes the note. Whether it was noted, before or now.
-pub fn note_for_next(what: &str, note: bool) -> bool {
-    let key = scope::shared(what);
-    let storage = window().session_storage().ok().flatten();
-    let Some(storage) = storage else {
-        return false;
-    };
-    if note {
-        storage.set_item(&key, "1").is_ok()
-    } else {
-        let noted = storage.get_item(&key).ok().flatten().is_some();
-        noted && storage.remove_item(&key).is_ok()
+/// Notes something for the next load of this tab. Whether the browser took it.
+pub fn note_for_next(what: &str) -> bool {
+    notes().is_some_and(|notes| notes.set_item(&scope::shared(what), "1").is_ok())
+}
+
+/// Whether the load before noted it.
+pub fn is_noted(what: &str) -> bool {
+    let noted = notes().and_then(|notes| notes.get_item(&scope::shared(what)).ok()?);
+    noted.is_some()
+}
+
+/// Forgets it.
+pub fn forget_note(what: &str) {
+    if let Some(Err(error)) = notes().map(|notes| notes.remove_item(&scope::shared(what))) {
+        leptos::logging::warn!("a note stays: {error:?}");
     }
+}
+
+fn notes() -> Option<Storage> {
+    window().session_storage().ok().flatten()
 }
 
 /// Loads the page anew. What is typed is kept.

@@ -3,6 +3,7 @@
 use super::clock;
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::fault::Fault;
+use super::lock;
 use super::save::Head;
 use haulwren_core::book::{State, rule};
 use haulwren_core::change::{Change, Key, RecordKey, Vector, by_record, fold};
@@ -36,8 +37,12 @@ const BATCH: usize = 500;
 /// Reads this device's own notes and what verdicts need.
 pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fault> {
     let me = device(db).await?;
-    if db.meta("fold").await?.as_deref() != Some(FOLD) {
-        refold(db, &progress).await?;
+    if !is_folded(db).await? {
+        // Alone: what another tab saves meanwhile would be overwritten by what was read before.
+        let _alone = lock::alone("book").await;
+        if !is_folded(db).await? {
+            refold(db, &progress).await?;
+        }
     }
     let mut state = State::new(me);
     if let Some(vector) = note(db, "vector", json::read::<Vector>).await? {
@@ -57,6 +62,10 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
         load(db, &state, kind).await?;
     }
     Ok(state.into_inner())
+}
+
+async fn is_folded(db: &Db) -> Result<bool, Fault> {
+    Ok(db.meta("fold").await?.as_deref() == Some(FOLD))
 }
 
 /// Reads what is left.
@@ -109,8 +118,8 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
     Ok(code)
 }
 
-/// Folds every change again. Records are put in batches, each of them whole, so a stop in between costs only time: the note of the fold
-/// number comes last.
+/// Folds every change again into an empty store. A stop in between costs only time: the note of the fold number comes last, and until it
+/// stands a start folds again.
 async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> {
     let mut all = Vec::new();
     db.each(CHANGES, "", "~", |row| {
@@ -122,6 +131,10 @@ async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> 
     .await?;
     let records = by_record(&all);
     let total = records.len();
+    // Whatever stands there without a change behind it goes.
+    let transaction = db.strict(&[RECORDS])?;
+    transaction.clear(RECORDS)?;
+    transaction.complete().await?;
     let mut state = State::new(DeviceCode::from_chance([0; 5]));
     for (done, batch) in records.chunks(BATCH).enumerate() {
         let transaction = db.strict(&[RECORDS])?;

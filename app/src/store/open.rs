@@ -12,6 +12,9 @@ use crate::shell::{bring, page, save, scope, start};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
+/// The note of a load that has just mended the book: a second try would come to the same.
+pub(super) const MENDED: &str = "mended";
+
 impl Store {
     /// Opens the book. Decide works as soon as its setup is read; the rest follows.
     pub fn open(self) {
@@ -47,7 +50,8 @@ impl Store {
         if scope::is_sample() {
             self.lay_out_sample().await;
         }
-        if page::note_for_next("mended", false) {
+        let is_mended = page::is_noted(MENDED);
+        if is_mended {
             self.notice.set(Some(Notice::mended()));
         }
         self.setup.set(());
@@ -56,6 +60,9 @@ impl Store {
         spawn_local(async move {
             match start::rest(&db, &inner.book).await {
                 Ok(()) => {
+                    if is_mended {
+                        page::forget_note(MENDED);
+                    }
                     self.haul.set(());
                     self.all_read.set(true);
                     page::mark("whole", "1");

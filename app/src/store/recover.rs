@@ -1,5 +1,6 @@
 //! Opening a book that does not read back: mended from its history, or else open for reading only.
 
+use super::open::MENDED;
 use super::{Keeping, Phase, Store};
 use crate::notice::Notice;
 use crate::shell::db::Db;
@@ -10,20 +11,18 @@ use haulwren_core::book::State;
 use haulwren_core::exchange::without_holes;
 use leptos::task::spawn_local;
 
-/// The mark of a tab that has just mended its book: a second try would come to the same.
-const MARK: &str = "mended";
-
 impl Store {
     /// Mends what is stored and begins anew, or opens what reads back for reading only.
     pub fn mend(self, fault: Fault) {
         spawn_local(async move {
             leptos::logging::warn!("{fault}");
-            if page::note_for_next(MARK, false) {
+            if page::is_noted(MENDED) {
+                page::forget_note(MENDED);
                 return self.go_on_without(&fault);
             }
             match self.mended().await {
                 Ok(mended) if mended.damaged.is_empty() => {
-                    if page::note_for_next(MARK, true) {
+                    if page::note_for_next(MENDED) {
                         page::reload();
                     } else {
                         self.go_on_without(&fault);

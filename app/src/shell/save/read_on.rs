@@ -101,8 +101,13 @@ async fn catch_up_own(transaction: &Strict, book: &RefCell<State>) -> Result<Tou
         .map(|text| Head::from_json(&text))
         .transpose()
         .map_err(|error| Fault::Damaged(error.to_string()))?;
-    if head.as_ref().is_some_and(|head| head.stamp.device != me) {
+    let is_other = match &head {
         // Another tab took a new code for this device.
+        Some(head) => head.stamp.device != me,
+        // Another tab erased the book.
+        None => ours > 0,
+    };
+    if is_other {
         return Err(Fault::MovedBack);
     }
     let Some(head) = head.filter(|head| head.seq > ours) else {

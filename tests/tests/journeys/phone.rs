@@ -209,7 +209,7 @@ pub async fn choose(tab: &Tab, folder: &Path, file: &str) -> Outcome<()> {
 pub async fn bring_in(tab: &Tab, folder: &Path, file: &str) -> Outcome<()> {
     choose(tab, folder, file).await?;
     tab.tap("[data-bring-in]").await?;
-    tab.expect_said(&["it is in the book"]).await.map(drop)
+    tab.element("[data-brought=in]").await
 }
 
 /// Gives the thing whose page is open another name, and waits for the save.

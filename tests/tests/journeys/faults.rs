@@ -60,7 +60,7 @@ async fn a_picture_of_another_device_is_said_to_be_there(engine: Engine) -> Outc
         return wrong("the phone has bought nothing");
     };
     tab.screen(&format!("#/haul/{first}")).await?;
-    let said = "return document.querySelector('.photo')?.textContent.includes('This picture is on another device.') === true";
+    let said = "return document.querySelector('.photo')?.textContent.includes('This picture is on Phone.') === true";
     tab.until("where the picture is", said).await?;
     tab.expect_running().await?;
     browser.expect_quiet(&tab).await

@@ -162,7 +162,11 @@ pub fn expect_sound(book: &Book) -> Outcome<()> {
         ));
     }
     let imports: Option<BTreeMap<String, String>> = serde_json::from_value(note(book, "imports")?)?;
-    if imports.iter().flatten().any(|(_, stage)| stage != "done") {
+    if imports
+        .iter()
+        .flatten()
+        .any(|(_, stage)| stage != "done" && stage != "undone")
+    {
         return wrong(format!("imports are under way: {imports:?}"));
     }
     let me = note(book, "device")?;

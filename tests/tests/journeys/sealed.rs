@@ -184,29 +184,25 @@ async fn sends_back(tab: &Tab, browser: &Browser) -> Outcome<String> {
     tab.weigh_up("4", ["22", "30", "40"]).await?;
     tab.buy().await?;
     tab.screen("#/settings").await?;
-    let phone = tab
-        .stored_book()
-        .await?
-        .changes
-        .iter()
-        .filter(|change| change["kind"] == "device")
-        .find_map(|change| change["set"]["name"].as_str().map(str::to_owned))
-        .unwrap_or_default();
-    tab.press_in("[data-send]", &format!("Send to {phone}"))
-        .await?;
-    tab.expect_said(&["what changed since"]).await?;
-    let file = handed_over(tab, &browser.downloads()).await?;
-    let changes = check_book_file(&file)?;
     let device = |change: &Value| {
         let key = change["k"].as_str().unwrap_or_default();
         key.split('/').next().unwrap_or_default().to_owned()
     };
     let all = tab.stored_book().await?.changes;
-    let own = device(
-        all.iter()
-            .max_by_key(|change| change["stamp"].as_str())
-            .unwrap_or(&Value::Null),
-    );
+    // The last word is the computer's own: it has just bought.
+    let last = all.iter().max_by_key(|change| change["stamp"].as_str());
+    let own = device(last.unwrap_or(&Value::Null));
+    let others = |change: &&Value| change["kind"] == "device" && device(change) != own;
+    let phone = all.iter().find(others);
+    let phone = phone.and_then(|change| change["set"]["name"].as_str());
+    tab.press_in(
+        "[data-send]",
+        &format!("Send to {}", phone.unwrap_or_default()),
+    )
+    .await?;
+    tab.expect_said(&["what changed since"]).await?;
+    let file = handed_over(tab, &browser.downloads()).await?;
+    let changes = check_book_file(&file)?;
     if changes.is_empty() || changes.iter().any(|change| device(change) != own) {
         return wrong(format!(
             "{} changes go back, not all of them the computer's",

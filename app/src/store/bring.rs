@@ -98,12 +98,12 @@ impl Store {
 
     /// Keeps the pictures that were found in a file.
     pub fn keep_pictures(self, found: FoundPictures, told: Live<Bringing>) {
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return told.set(Bringing::Refused(NOWHERE.to_owned()));
+        };
         told.set(Bringing::Taking(0, 0));
         self.saving.set(true);
         spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return;
-            };
             let progress = |done, all| told.set(Bringing::Taking(done, all));
             let taken = picture_files::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);

@@ -217,7 +217,10 @@ impl Store {
                     let Some(db) = self.inner.db.borrow().clone() else {
                         return;
                     };
-                    let noted = db.meta(COPIED).await.ok().flatten();
+                    let noted = db.meta(COPIED).await.unwrap_or_else(|fault| {
+                        leptos::logging::warn!("when a copy last left is not read: {fault}");
+                        None
+                    });
                     if last.with_untracked(Option::is_none) {
                         last.set(noted.and_then(|text| Copied::from_json(&text)));
                     }

@@ -2,10 +2,13 @@
 
 use super::Store;
 use crate::notice::Notice;
+use crate::shell::db::Db;
+use crate::shell::fault::Fault;
 use crate::shell::{erase, page};
 use haulwren_core::book::Command;
 use haulwren_core::id::DeviceCode;
 use leptos::task::spawn_local;
+use std::rc::Rc;
 
 /// A device that keeps the book.
 #[derive(Clone, Debug, PartialEq)]
@@ -47,14 +50,22 @@ impl Store {
     pub fn erase(self) {
         self.saving.set(true);
         spawn_local(async move {
-            // Taken, so that nothing half-typed is written after that.
-            let db = self.inner.db.take();
+            // Taken, so that nothing half-typed is written after that. A book that is open for reading only has let go of it already.
+            let kept = self.inner.db.take();
             let second = self.inner.second.borrow().clone();
-            if let Some(db) = db
-                && let Err(fault) = erase::book(&db, second.as_deref()).await
-            {
+            let open = match &kept {
+                Some(db) => Ok(db.clone()),
+                None => Db::open().await.map(Rc::new),
+            };
+            let erased = match open {
+                Ok(db) => erase::book(&db, second.as_deref()).await,
+                // Nothing can be stored here.
+                Err(Fault::Absent | Fault::Blocked(_)) => Ok(()),
+                Err(fault) => Err(fault),
+            };
+            if let Err(fault) = erased {
                 self.saving.set(false);
-                self.inner.db.replace(Some(db));
+                self.inner.db.replace(kept);
                 let notice = Notice::storage("The book was not erased.", &fault);
                 return self.notice.set(Some(notice));
             }

@@ -66,10 +66,12 @@ impl Store {
     /// Has the next start fold every record anew from its history.
     pub fn build_anew(self) {
         spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return;
+            let db = self.inner.db.borrow().clone();
+            let noted = match db {
+                Some(db) => recover::fold_at_next_start(&db).await,
+                None => Err(Fault::ReadOnly),
             };
-            match recover::fold_at_next_start(&db).await {
+            match noted {
                 Ok(()) => page::reload(),
                 Err(fault) => {
                     let notice = Notice::storage("The book was not built anew.", &fault);

@@ -65,12 +65,12 @@ impl Store {
 
     /// Undoes what the last file brought in. The page, and that of every other tab, then loads anew with the book as it was.
     pub fn undo_import(self, told: Live<Bringing>) {
+        let Some(db) = self.inner.db.borrow().clone() else {
+            return told.set(Bringing::Refused(NOWHERE.to_owned()));
+        };
         told.set(Bringing::Undoing(0, 0));
         self.saving.set(true);
         spawn_local(async move {
-            let Some(db) = self.inner.db.borrow().clone() else {
-                return;
-            };
             let progress = |done, all| told.set(Bringing::Undoing(done, all));
             let undone = bring::undo(&db, &self.inner.book, &progress).await;
             self.saving.set(false);

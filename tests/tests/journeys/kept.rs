@@ -127,7 +127,9 @@ async fn opens_for_reading_only(engine: Engine) -> Outcome<()> {
     if rescued != copy {
         return wrong("the rescue page has written something else");
     }
-    Ok(())
+    // The way on that the page names: erased here, the book can be opened anew from elsewhere.
+    tab.open_app(&stall.url).await?;
+    erase(tab).await
 }
 
 async fn build_anew(tab: &Tab) -> Outcome<()> {
@@ -154,20 +156,28 @@ async fn takes_everything_off(engine: Engine) -> Outcome<()> {
     tab.tap("dialog[open] [data-answer]").await?;
     let closed = "return document.querySelector('dialog[open]') === null";
     tab.until("the question to close", closed).await?;
+    erase(tab).await?;
+    // Not from a second copy either.
+    reload(tab, &stall.url).await?;
+    tab.until("the first start", BEGUN).await?;
+    stall.expect_sound().await
+}
+
+const BEGUN: &str = "return document.querySelector('[data-begin]') !== null";
+
+/// Takes everything off this device, and waits for the first start.
+async fn erase(tab: &Tab) -> Outcome<()> {
+    tab.screen("#/devices").await?;
     tab.tap("[data-erase]").await?;
     tab.tap("dialog[open] .choice .keys > label:nth-of-type(2)")
         .await?;
     tab.tap("dialog[open] [data-answer]").await?;
-    let begun = "return document.querySelector('[data-begin]') !== null";
-    tab.until("the first start", begun).await?;
+    tab.until("the first start", BEGUN).await?;
     let after = tab.stored_book().await?;
     if !after.changes.is_empty() || !after.stores["records"].is_empty() {
         return wrong("something of the book is still there");
     }
-    // Not from a second copy either.
-    reload(tab, &stall.url).await?;
-    tab.until("the first start", begun).await?;
-    stall.expect_sound().await
+    Ok(())
 }
 
 async fn an_earlier_value_is_used_again(engine: Engine) -> Outcome<()> {

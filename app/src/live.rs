@@ -6,7 +6,7 @@
 
 use leptos::prelude::{
     ArcTrigger, Get as _, GetUntracked as _, GetValue as _, IsDisposed as _, LocalStorage, Memo,
-    Notify as _, StoredValue, Track as _,
+    Notify as _, Owner, StoredValue, Track as _,
 };
 use std::any::Any;
 use std::cell::RefCell;
@@ -81,10 +81,19 @@ impl<T: 'static> Live<T> {
 
     /// Changes it. Who follows it is told when that is done.
     pub fn update<R>(self, change: impl FnOnce(&mut T) -> R) -> R {
-        let held = self.place.get_value();
-        let result = change(&mut value_in::<T>(held.value).borrow_mut());
-        held.changed.notify();
+        let result = self.change(change);
+        self.tell();
         result
+    }
+
+    /// Changes it. Nobody is told: that has to follow, see [`Live::tell`].
+    pub fn change<R>(self, change: impl FnOnce(&mut T) -> R) -> R {
+        change(&mut value_in::<T>(self.place.get_value().value).borrow_mut())
+    }
+
+    /// Tells those who follow it that it was changed.
+    pub fn tell(self) {
+        self.place.get_value().changed.notify();
     }
 
     /// Puts another value in its place. When what it was made in is gone, nobody follows it any more, and nothing happens: for what comes
@@ -110,6 +119,19 @@ impl<T: Clone + 'static> Live<T> {
     pub fn get_untracked(self) -> T {
         self.with_untracked(T::clone)
     }
+}
+
+/// Makes a value that is as long as the page, whatever screen asks for it first.
+pub fn of_the_page<T>(make: impl FnOnce() -> T) -> T {
+    // A new root takes the place of the owner at hand.
+    let asking = Owner::current();
+    let owner = Owner::new_root(None);
+    let value = owner.with(make);
+    std::mem::forget(owner);
+    if let Some(asking) = asking {
+        asking.set();
+    }
+    value
 }
 
 /// A value worked out by `of`, which is followed in turn.

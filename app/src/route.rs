@@ -5,6 +5,7 @@ use std::cell::{OnceCell, RefCell};
 use std::rc::Rc;
 
 use gloo::events::EventListener;
+use haulwren_core::change::RecordKey;
 use haulwren_core::id::{CardId, ContainerId, KindId, LotId, StopId, ThingId, TripId, VenueId};
 use leptos::prelude::*;
 use uuid::Uuid;
@@ -107,6 +108,22 @@ impl Route {
                 | Self::Sheet(_)
                 | Self::Record(_)
         )
+    }
+
+    /// Where a record can be looked at.
+    pub fn of(record: &RecordKey) -> Self {
+        let id = record.id;
+        match record.kind.as_str() {
+            "thing" => Self::Thing(ThingId(id)),
+            "lot" => Self::Lot(LotId(id)),
+            "stop" => Self::Stop(StopId(id)),
+            "trip" => Self::Trip(TripId(id)),
+            "venue" => Self::Venue(Some(VenueId(id))),
+            "card" => Self::Card(Some(CardId(id))),
+            "container" => Self::Container(Some(ContainerId(id))),
+            "kind" => Self::Kind(Some(KindId(id))),
+            _ => Self::Settings,
+        }
     }
 
     /// A link's target.

@@ -96,7 +96,7 @@ fn entry(store: Store, said: &Saying) -> El {
 /// The key that gives a field this value again.
 fn back(store: Store, line: &Earlier) -> Option<El> {
     let command = line.back.clone()?;
-    let name = format!("{} again: {}", line.label, line.words);
+    let name = format!("Use again: {}, {}", line.label, line.words);
     let key = button("press")
         .attr("data-back", &line.field)
         .attr("aria-label", &name)

@@ -1,5 +1,7 @@
 //! Screens, one folder for each stage, and the frame around them: which one is open, the tabs, the notice.
 
+mod brought;
+mod choices;
 mod decide;
 mod first;
 mod further;

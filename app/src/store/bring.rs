@@ -1,7 +1,7 @@
 //! Bringing in a file, a book's or one of pictures, sealed or not: looked into first, then taken.
 
 use super::Store;
-use crate::live::Live;
+use crate::live::{Live, Worked, of_the_page, worked};
 use crate::notice::Notice;
 use crate::shell::bring::{self, Found, Unread};
 use crate::shell::db::Db;
@@ -11,7 +11,10 @@ use crate::shell::source::{self, Chosen, Locked, Source};
 use haulwren_core::book::Touched;
 use haulwren_core::exchange::sealed::SealedError;
 use haulwren_core::exchange::{FileKind, ReadError};
+use haulwren_core::view::Effect;
 use leptos::task::spawn_local;
+use std::cell::OnceCell;
+use uuid::Uuid;
 use web_sys::Blob;
 
 /// How far bringing in a file is.
@@ -39,13 +42,46 @@ pub enum Bringing {
     Refused(String),
 }
 
+thread_local! {
+    static BRINGING: OnceCell<Live<Bringing>> = const { OnceCell::new() };
+    static BROUGHT: OnceCell<Worked<bool>> = const { OnceCell::new() };
+}
+
+/// How far bringing in a file is. Of no screen: what came in stays told on all of them until it is put away.
+pub fn bringing() -> Live<Bringing> {
+    let idle = || Live::new(Bringing::Idle);
+    BRINGING.with(|bringing| *bringing.get_or_init(|| of_the_page(idle)))
+}
+
+/// Puts away what a file brought, or lets go of what was found in it.
+pub fn put_away() {
+    bringing().set(Bringing::Idle);
+}
+
+/// What the last file did to a thing or a lot, as long as it is not put away. Follows that, and not how far a file is.
+pub fn effect_on(id: Uuid) -> Option<Effect> {
+    if !is_brought().get() {
+        return None;
+    }
+    bringing().with_untracked(|now| match now {
+        Bringing::Done(found, _) => found.weighed.listed.get(&id).copied(),
+        _ => None,
+    })
+}
+
+fn is_brought() -> Worked<bool> {
+    let is_done = || bringing().with(|now| matches!(now, Bringing::Done(..)));
+    BROUGHT.with(|brought| *brought.get_or_init(|| of_the_page(|| worked(is_done))))
+}
+
 impl Store {
     /// Reads a file and tells what it would bring, or asks for its passphrase. Nothing is changed.
-    pub fn look_into(self, file: Blob, told: Live<Bringing>) {
+    pub fn look_into(self, file: Blob) {
+        let told = bringing();
         told.set(Bringing::Reading(0, 0));
         spawn_local(async move {
             let now = match source::look_at(file).await {
-                Ok(Chosen::Plain(source)) => self.found(&source, told).await,
+                Ok(Chosen::Plain(source)) => self.found(&source).await,
                 Ok(Chosen::Locked(locked)) => Bringing::Locked(locked, String::new()),
                 Err(why) => Bringing::Refused(self.why_unread(&why)),
             };
@@ -54,7 +90,8 @@ impl Store {
     }
 
     /// Reads a sealed file by its passphrase; a wrong one is asked for again.
-    pub fn unlock(self, locked: Locked, typed: &str, told: Live<Bringing>) {
+    pub fn unlock(self, locked: Locked, typed: &str) {
+        let told = bringing();
         let Some(passphrase) = Passphrase::of(typed) else {
             let why = "Type the passphrase.".to_owned();
             return told.set(Bringing::Locked(locked, why));
@@ -62,7 +99,7 @@ impl Store {
         told.set(Bringing::Reading(0, 0));
         spawn_local(async move {
             let now = match locked.open(&passphrase).await {
-                Ok(source) => self.found(&source, told).await,
+                Ok(source) => self.found(&source).await,
                 Err(why @ Unread::Unopened(Unopened::Unfit(SealedError::WrongPassphrase))) => {
                     Bringing::Locked(locked, self.why_unread(&why))
                 }
@@ -72,7 +109,8 @@ impl Store {
         });
     }
 
-    async fn found(self, source: &Source, told: Live<Bringing>) -> Bringing {
+    async fn found(self, source: &Source) -> Bringing {
+        let told = bringing();
         let Some(db) = self.inner.db.borrow().clone() else {
             return Bringing::Refused(NOWHERE.to_owned());
         };
@@ -97,7 +135,8 @@ impl Store {
     }
 
     /// Keeps the pictures that were found in a file.
-    pub fn keep_pictures(self, found: FoundPictures, told: Live<Bringing>) {
+    pub fn keep_pictures(self, found: FoundPictures) {
+        let told = bringing();
         let Some(db) = self.inner.db.borrow().clone() else {
             return told.set(Bringing::Refused(NOWHERE.to_owned()));
         };

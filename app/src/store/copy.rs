@@ -2,7 +2,7 @@
 //! left. The whole comes from the storage, or is this session's changes when that fails.
 
 use super::Store;
-use crate::live::Live;
+use crate::live::{Live, of_the_page};
 use crate::notice::Notice;
 use crate::shell::bring;
 use crate::shell::db::Db;
@@ -15,7 +15,6 @@ use haulwren_core::change::Vector;
 use haulwren_core::exchange::{Header, PhotoHeader};
 use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
-use leptos::prelude::Owner;
 use leptos::task::spawn_local;
 use std::cell::OnceCell;
 
@@ -212,7 +211,7 @@ impl Store {
     pub fn last_copy(self) -> Live<Option<Copied>> {
         LAST.with(|last| {
             *last.get_or_init(|| {
-                let last = for_good(None);
+                let last = of_the_page(|| Live::new(None));
                 spawn_local(async move {
                     let Some(db) = self.inner.db.borrow().clone() else {
                         return;
@@ -251,19 +250,6 @@ impl Store {
         }
         others
     }
-}
-
-/// A value that stays, whoever asked for it first.
-fn for_good<T: 'static>(value: T) -> Live<T> {
-    let asking = Owner::current();
-    let owner = Owner::new_root(None);
-    let live = owner.with(|| Live::new(value));
-    std::mem::forget(owner);
-    // A new root takes the place of the owner at hand.
-    if let Some(asking) = asking {
-        asking.set();
-    }
-    live
 }
 
 /// How far a device has the book, by the last file that was read from it.

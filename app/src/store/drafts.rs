@@ -21,6 +21,28 @@ impl Store {
         self.edit_drafts(|drafts| edit(&mut drafts.decide))
     }
 
+    /// The same for a key of the keypad: what follows from it is worked out when the next frame begins, once for all keys typed before it.
+    ///
+    /// Why: worked out at once, it is often finished just after a frame was begun, and seen a whole frame later.
+    pub fn type_draft<R>(self, edit: impl FnOnce(&mut DecideDraft) -> R) -> R {
+        let result = self.drafts.change(|drafts| edit(&mut drafts.decide));
+        if !self.inner.typed.replace(true) {
+            request_animation_frame(move || self.tell_typed());
+        }
+        if document().hidden() {
+            self.tell_typed();
+        }
+        self.write_drafts_soon();
+        result
+    }
+
+    /// Tells of keys that nobody was told of yet.
+    fn tell_typed(self) {
+        if self.inner.typed.replace(false) {
+            self.drafts.tell();
+        }
+    }
+
     /// A half-typed form by its name, as `read` finds it. Tracks it.
     pub fn form<T>(self, name: &str, read: impl FnOnce(&Value) -> Option<T>) -> Option<T> {
         self.drafts
@@ -36,15 +58,26 @@ impl Store {
     }
 
     pub(super) fn edit_drafts<R>(self, edit: impl FnOnce(&mut Drafts) -> R) -> R {
+        // Whoever follows is told of what was typed before it too.
+        self.inner.typed.set(false);
         let result = self.drafts.update(edit);
-        page::mark_unsaved(!self.drafts.with_untracked(Drafts::is_empty));
-        let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
-        // The timer before it, if it has not fired, is dropped and so called off.
-        self.inner.draft_timer.replace(Some(timer));
+        self.write_drafts_soon();
         result
     }
 
+    fn write_drafts_soon(self) {
+        let unsaved = !self.drafts.with_untracked(Drafts::is_empty);
+        if self.inner.unsaved.replace(unsaved) != unsaved {
+            page::mark_unsaved(unsaved);
+        }
+        let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
+        // The timer before it, if it has not fired, is dropped and so called off.
+        self.inner.draft_timer.replace(Some(timer));
+    }
+
     fn write_drafts(self) {
+        // A page under another window may have no frames.
+        self.tell_typed();
         let inner = self.inner;
         inner.draft_timer.take();
         let Some(db) = inner.db.borrow().clone() else {

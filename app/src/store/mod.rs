@@ -17,12 +17,12 @@ mod take_in;
 mod watch;
 mod way;
 
-pub use bring::Bringing;
+pub use bring::{Bringing, bringing, effect_on, put_away};
 pub use copy::Going;
 pub use devices::Keeper;
 pub use way::{Choice, Way};
 
-use crate::live::{Live, Worked, worked};
+use crate::live::{Live, Worked, of_the_page, worked};
 use crate::notice::Notice;
 use crate::shell::clock;
 use crate::shell::db::Db;
@@ -35,8 +35,7 @@ use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
 use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
-use leptos::prelude::Owner;
-use std::cell::{OnceCell, RefCell};
+use std::cell::{Cell, OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
 
@@ -70,6 +69,10 @@ struct Inner {
     /// What this session saved, for a copy when the storage fails.
     session: RefCell<Vec<Change>>,
     tabs: RefCell<Option<Tabs>>,
+    /// Whether keys were typed that nobody was told of yet.
+    typed: Cell<bool>,
+    /// Whether the page says that something half-typed is on it.
+    unsaved: Cell<bool>,
     draft_timer: RefCell<Option<gloo::timers::callback::Timeout>>,
     /// What the last payment for a pile took off it, by the save: undoing that lays it there again.
     paid: RefCell<Option<(u64, Vec<Piled>)>>,
@@ -135,6 +138,8 @@ impl Store {
             book: RefCell::new(State::new(DeviceCode::from_chance(clock::chance()))),
             session: RefCell::default(),
             tabs: RefCell::default(),
+            typed: Cell::default(),
+            unsaved: Cell::default(),
             draft_timer: RefCell::default(),
             paid: RefCell::default(),
         }));
@@ -181,23 +186,14 @@ impl Store {
     /// What Haul shows. Made when it is first asked for, since its screens come late, and kept as long as the page.
     pub fn haul_view(self) -> Worked<Option<HaulView>> {
         HAUL.with(|haul| {
-            *haul.get_or_init(|| {
-                // Of no screen: else it would go with the one that asked first. A new root takes the place of the owner at hand.
-                let asking = Owner::current();
-                let owner = Owner::new_root(None);
-                let view = owner.with(|| {
-                    worked(move || {
-                        self.setup.track();
-                        self.haul.track();
-                        view::haul(&self.inner.book.borrow())
-                    })
-                });
-                std::mem::forget(owner);
-                if let Some(asking) = asking {
-                    asking.set();
-                }
-                view
-            })
+            let made = || {
+                worked(move || {
+                    self.setup.track();
+                    self.haul.track();
+                    view::haul(&self.inner.book.borrow())
+                })
+            };
+            *haul.get_or_init(|| of_the_page(made))
         })
     }
 

@@ -139,7 +139,7 @@ impl Store {
         };
         let is_whole = self.all_read.get_untracked();
         let second = inner.second.borrow().clone();
-        let _alone = match &second {
+        let alone = match &second {
             Some(_) => second::alone().await,
             None => None,
         };
@@ -153,11 +153,15 @@ impl Store {
             result => result,
         }?;
         if let Some(second) = second.filter(|_| !cfg!(feature = "publish-first")) {
-            let vector = inner.book.borrow().vector.clone();
-            if !second::add(second, saved.changes.clone(), vector).await {
-                // The book has it. The next start makes the two agree again.
-                inner.second.take();
-            }
+            let (changes, vector) = (saved.changes.clone(), inner.book.borrow().vector.clone());
+            // Not waited for: the book has it. No other save begins before it is there too, in any tab.
+            spawn_local(async move {
+                if !second::add(second, changes, vector).await {
+                    // The next start makes the two agree again.
+                    inner.second.take();
+                }
+                drop(alone);
+            });
         }
         Ok(saved)
     }

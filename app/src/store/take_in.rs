@@ -1,9 +1,8 @@
 //! Taking into the book what was found in a file, and out of it again.
 
 use super::Store;
-use super::bring::{Bringing, NOWHERE};
+use super::bring::{Bringing, NOWHERE, bringing};
 use super::saving::in_context;
-use crate::live::Live;
 use crate::notice::{Cure, Notice};
 use crate::shell::bring::{self, Found, Unread};
 use crate::shell::save::Unsaved;
@@ -13,7 +12,8 @@ use leptos::task::spawn_local;
 
 impl Store {
     /// Takes what was found in a file.
-    pub fn bring_in(self, found: Found, told: Live<Bringing>) {
+    pub fn bring_in(self, found: Found) {
+        let told = bringing();
         let Some(db) = self.inner.db.borrow().clone() else {
             return told.set(Bringing::Refused(NOWHERE.to_owned()));
         };
@@ -27,7 +27,7 @@ impl Store {
             let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
             if let Err(why) = taken {
-                return self.not_taken(&why, told);
+                return self.not_taken(&why);
             }
             self.bump(ALL);
             let second = self.inner.second.borrow().clone();
@@ -64,7 +64,8 @@ impl Store {
     }
 
     /// Undoes what the last file brought in. The page, and that of every other tab, then loads anew with the book as it was.
-    pub fn undo_import(self, told: Live<Bringing>) {
+    pub fn undo_import(self) {
+        let told = bringing();
         let Some(db) = self.inner.db.borrow().clone() else {
             return told.set(Bringing::Refused(NOWHERE.to_owned()));
         };
@@ -102,7 +103,8 @@ impl Store {
         }
     }
 
-    fn not_taken(self, why: &Unread, told: Live<Bringing>) {
+    fn not_taken(self, why: &Unread) {
+        let told = bringing();
         let Unread::NotFolded(fault) = why else {
             return told.set(Bringing::Refused(self.why_unread(why)));
         };

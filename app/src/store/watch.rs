@@ -2,9 +2,10 @@
 
 use super::copy::Copied;
 use super::{Keeping, Store};
+use crate::live::of_the_page;
 use crate::shell::{clock, device, scope};
 use haulwren_core::book::State;
-use leptos::prelude::{Owner, TimeoutHandle, set_timeout_with_handle};
+use leptos::prelude::{TimeoutHandle, set_timeout_with_handle};
 use std::cell::Cell;
 use std::rc::Rc;
 use std::time::Duration;
@@ -20,10 +21,7 @@ const DAY_MS: u64 = 24 * 60 * 60 * 1000;
 impl Store {
     /// Begins to watch. Called once, when the late module is here.
     pub fn watch(self) {
-        // Of no screen. A new root takes the place of the owner at hand.
-        let asking = Owner::current();
-        let owner = Owner::new_root(None);
-        owner.with(|| {
+        let begin = || {
             let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
             crate::ui::el::follow(Box::new(move || {
                 self.read(|_| ());
@@ -36,12 +34,9 @@ impl Store {
                 }
                 timer.set(set_timeout_with_handle(move || self.look_after(), AFTER).ok());
             }));
-        });
-        // It watches as long as the page lives.
-        std::mem::forget(owner);
-        if let Some(asking) = asking {
-            asking.set();
-        }
+        };
+        // Of no screen: it watches as long as the page lives.
+        of_the_page(begin);
     }
 
     fn look_after(self) {

@@ -5,7 +5,7 @@ use haulwren_core::view::Field;
 use leptos::prelude::document;
 use web_sys::HtmlElement;
 
-use super::el::{Do, El, Now, button, follow_later, span};
+use super::el::{Do, El, button, follow_later, span};
 
 /// What a cell shows.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
@@ -66,7 +66,7 @@ pub struct CellSpec {
 /// One field. `is_typed_into` says whether the keypad types here, and `on_go` moves it.
 pub fn cell(
     spec: CellSpec,
-    shown: Now<CellText>,
+    shown: Worked<CellText>,
     is_typed_into: Worked<bool>,
     on_go: Do<()>,
 ) -> El {
@@ -76,16 +76,18 @@ pub fn cell(
         name,
         main,
     } = spec;
-    let (class, fault, said) = (shown.clone(), shown.clone(), shown.clone());
     let (clicked, stepped_into) = (on_go.clone(), on_go);
     let cell = button("")
         .attr("data-field", field.name())
-        .attr_of("class", move || Some(class().class(main)))
+        .attr_of("class", move || Some(shown.with(|text| text.class(main))))
         .state("aria-pressed", move || is_typed_into.get())
         .attr_of("aria-invalid", move || {
-            fault().fault.map(|_| "true".to_owned())
+            let is_wrong = shown.with(|text| text.fault.is_some());
+            is_wrong.then(|| "true".to_owned())
         })
-        .attr_of("aria-label", move || Some(said().said_as(name)))
+        .attr_of("aria-label", move || {
+            Some(shown.with(|text| text.said_as(name)))
+        })
         .on_click(move || clicked(()))
         .on("focus", move |_| {
             if !is_typed_into.get_untracked() {
@@ -94,7 +96,7 @@ pub fn cell(
         })
         .with(span("w").with(word))
         .with(" ")
-        .with(span("n").text_of(move || shown().text));
+        .with(span("n").text_of(move || shown.with(|text| text.text.clone())));
     follow_keypad(cell.html().clone(), is_typed_into);
     cell
 }

@@ -129,13 +129,14 @@ impl El {
 
     fn class_by(&self, name: &'static str, on: Box<dyn Fn() -> bool>) {
         let list = self.0.class_list();
+        let mut stands = None;
         follow(Box::new(move || {
-            let result = if on() {
-                list.add_1(name)
-            } else {
-                list.remove_1(name)
-            };
-            debug_assert!(result.is_ok(), "a class name without spaces");
+            let is_on = Some(on());
+            if is_on != stands {
+                stands = is_on;
+                let result = list.toggle_with_force(name, is_on == Some(true));
+                debug_assert!(result.is_ok(), "a class name without spaces");
+            }
         }));
     }
 
@@ -184,10 +185,12 @@ impl El {
     fn text_by(&self, text: Box<dyn Fn() -> String>) {
         let node = document().create_text_node("");
         add(&self.0, &node, None);
+        let mut stands = String::new();
         follow(Box::new(move || {
             let text = text();
-            if node.data() != text {
+            if text != stands {
                 node.set_data(&text);
+                stands = text;
             }
         }));
     }

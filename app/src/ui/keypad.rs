@@ -1,8 +1,7 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
-use crate::live::Worked;
+use crate::live::{Worked, worked};
 use haulwren_core::view::Press;
-use std::rc::Rc;
 
 use super::el::{Do, El, Now, button, div, el, span};
 use super::icons::{Icon, sign};
@@ -74,13 +73,11 @@ pub struct KeypadShown {
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
 /// called with each key.
-pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>) -> El {
+pub fn keypad(covered: Worked<bool>, shown: Worked<KeypadShown>, on_key: &Do<Key>) -> El {
     let (on_key, digits) = (on_key.clone(), digits(shown, on_key));
     let face = move |class: &str, key: Key| face(class, key, &on_key);
-    let shown = shown.clone();
-    let can_pile = shown.clone();
     let pile = face("key side to-pile", Key::Pile)
-        .flag("disabled", move || !can_pile().can_pile)
+        .flag("disabled", move || !shown.with(|shown| shown.can_pile))
         .with(sign(Icon::Pile))
         .with("To the pile");
     let actions = move || {
@@ -94,7 +91,7 @@ pub fn keypad(covered: Worked<bool>, shown: &Now<KeypadShown>, on_key: &Do<Key>)
         let next = face("key side next", Key::Next)
             .with(sign(Icon::Next))
             .with(el("small").with("next"));
-        vec![next, buy(face("key buy", Key::Buy), &shown)]
+        vec![next, buy(face("key buy", Key::Buy), shown)]
     };
     div("keypad of-decide")
         .class_if("is-covered", move || covered.get())
@@ -116,13 +113,9 @@ pub struct PileKeys {
 
 /// The keypad of the pile: digits as anywhere; putting back and paying for all, or, while one thing is being priced, putting that one back
 /// and being done with it.
-pub fn pile_keypad(shown: &Now<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<Key>) -> El {
-    let pad: Now<KeypadShown> = {
-        let shown = shown.clone();
-        Rc::new(move || shown().pad)
-    };
-    let (on_key, digits) = (on_key.clone(), digits(&pad, on_key));
-    let shown = shown.clone();
+pub fn pile_keypad(shown: Worked<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<Key>) -> El {
+    let pad = worked(move || shown.with(|shown| shown.pad.clone()));
+    let (on_key, digits) = (on_key.clone(), digits(pad, on_key));
     let actions = move || {
         let is_pricing = is_pricing.get();
         let back = if is_pricing {
@@ -137,13 +130,12 @@ pub fn pile_keypad(shown: &Now<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<
                 face("key side clear", Key::Next, &on_key).with("Done"),
             ];
         }
-        let count = shown.clone();
-        let lot = move || match count().count {
+        let lot = move || match shown.with(|shown| shown.count) {
             0 => "nothing ticked".to_owned(),
             1 => "one thing".to_owned(),
             count => format!("makes a lot of {count}"),
         };
-        let pay = sum_key(face("key buy", Key::Buy, &on_key), "Paid for all", &pad);
+        let pay = sum_key(face("key buy", Key::Buy, &on_key), "Paid for all", pad);
         [back, pay.with(el("small").text_of(lot))]
     };
     div("keypad of-pile")
@@ -154,7 +146,7 @@ pub fn pile_keypad(shown: &Now<PileKeys>, is_pricing: Worked<bool>, on_key: &Do<
 }
 
 /// The keypad of a lot that is sorted later: digits, the next field, and the key that logs it, with a line under its sum.
-pub fn lot_keypad(shown: &Now<KeypadShown>, line: Now<String>, on_key: &Do<Key>) -> El {
+pub fn lot_keypad(shown: Worked<KeypadShown>, line: Now<String>, on_key: &Do<Key>) -> El {
     let next = face("key side back", Key::Next, on_key)
         .with(sign(Icon::Next))
         .with(el("small").with("next"));
@@ -175,15 +167,14 @@ fn face(class: &str, key: Key, on_key: &Do<Key>) -> El {
 }
 
 /// The digits, and the key that rubs out.
-fn digits(shown: &Now<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
+fn digits(shown: Worked<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
     let digit = |press: Press| {
         let button = face("key", Key::Type(press), on_key);
-        let shown = shown.clone();
         match press {
-            Press::Half => button.text_of(move || shown().half),
+            Press::Half => button.text_of(move || shown.with(|shown| shown.half.clone())),
             Press::Point => button
                 .attr("aria-label", "point")
-                .class_if("none", move || !shown().has_point)
+                .class_if("none", move || !shown.with(|shown| shown.has_point))
                 .with("."),
             _ => button.with(Key::Type(press).name()),
         }
@@ -194,22 +185,23 @@ fn digits(shown: &Now<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
     keys
 }
 
-fn buy(key: El, shown: &Now<KeypadShown>) -> El {
-    let note = shown.clone();
-    sum_key(key, "Buy it", shown).with(el("small").text_of(move || note().note))
+fn buy(key: El, shown: Worked<KeypadShown>) -> El {
+    let note = el("small").text_of(move || shown.with(|shown| shown.note.clone()));
+    sum_key(key, "Buy it", shown).with(note)
 }
 
 /// A key with a word over the sum; it can't be pressed while there is none.
-fn sum_key(key: El, word: &str, shown: &Now<KeypadShown>) -> El {
-    let (can, sum, size) = (shown.clone(), shown.clone(), shown.clone());
-    let is_long = move || size().sum.is_some_and(|sum| sum.len() > 7);
-    key.flag("disabled", move || can().sum.is_none())
+fn sum_key(key: El, word: &str, shown: Worked<KeypadShown>) -> El {
+    // Apart, so that a line under it that changes leaves it alone.
+    let sum = worked(move || shown.with(|shown| shown.sum.clone()));
+    let is_long = move || sum.with(|sum| sum.as_ref().is_some_and(|sum| sum.len() > 7));
+    key.flag("disabled", move || sum.with(Option::is_none))
         .with(span("word").with(word))
         .with(" ")
         .with(
             span("sum")
                 .class_if("long", is_long)
-                .text_of(move || sum().sum.unwrap_or_default()),
+                .text_of(move || sum.get().unwrap_or_default()),
         )
         .with(" ")
 }

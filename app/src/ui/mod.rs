@@ -7,6 +7,7 @@ pub mod el;
 pub mod field;
 pub mod heft;
 pub mod icons;
+mod kept;
 pub mod keypad;
 pub mod notice;
 pub mod rail;

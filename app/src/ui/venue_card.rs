@@ -2,10 +2,12 @@
 
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::postage::Arrangement;
-use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
 
-use super::el::{Do, El, Now, el, span};
+use super::el::{Do, El, Now, el, follow, span};
 use super::icons::{Icon, sign};
+use super::kept::Kept;
 use crate::format;
 
 /// What a card shows.
@@ -40,26 +42,27 @@ impl VenueFacts {
 }
 
 /// One card: what it shows, and what is called when it is chosen.
-pub fn venue_card(facts: &Now<VenueFacts>, on_choose: Do<()>) -> El {
-    let [name, chosen, loss, keep, post] = std::array::from_fn(|_| facts.clone());
-    let is_loss = move || loss().keep.is_some_and(Money::is_negative);
-    let keep = move || {
-        let facts = keep();
-        let said = |keep| format::or_loss(keep, facts.currency);
-        facts.keep.map_or_else(|| "–".to_owned(), said)
-    };
-    let keep = el("b").class_if("loss", is_loss).text_of(keep);
+pub fn venue_card(facts: Now<VenueFacts>, on_choose: Do<()>) -> El {
+    let (name, keep, post) = (span(""), el("b"), el("small"));
     let input = el("input").attr("type", "radio").attr("name", "venue");
-    let input = input
-        .checked_of(Rc::new(move || chosen().is_judged))
-        .on("change", move |_| on_choose(()));
-    let name = span("name")
-        .text_of(move || name().name)
-        .with(" ")
-        .with(sign(Icon::Tick));
-    let card = span("card")
-        .with(name)
-        .with(keep)
-        .with(el("small").text_of(move || post().postage()));
+    let radio: HtmlInputElement = input.element().clone().unchecked_into();
+    let [shows_name, shows_keep, shows_post] = [&name, &keep, &post].map(Kept::new);
+    // One for all parts: most keys change what is kept on every card.
+    follow(Box::new(move || {
+        let facts = facts();
+        let said = |keep| format::or_loss(keep, facts.currency);
+        let kept = facts.keep.map_or_else(|| "–".to_owned(), said);
+        let is_loss = facts.keep.is_some_and(Money::is_negative);
+        shows_name.set_text(&facts.name);
+        shows_keep.set_text(&kept);
+        shows_keep.set("class", is_loss.then_some("loss"));
+        shows_post.set_text(&facts.postage());
+        if radio.checked() != facts.is_judged {
+            radio.set_checked(facts.is_judged);
+        }
+    }));
+    let input = input.on("change", move |_| on_choose(()));
+    let name = span("name").with(name).with(" ").with(sign(Icon::Tick));
+    let card = span("card").with([name, keep, post]);
     el("label").class("venue").with(input).with(card)
 }

@@ -30,6 +30,20 @@ impl State {
         found.into_iter().map(record).collect()
     }
 
+    /// The same of one record: its fields, in the order of their names.
+    #[must_use]
+    pub fn disputed_of(&self, record: &RecordKey) -> Vec<String> {
+        let kind = &*record.kind;
+        let Some((_, disputes)) = self.tables.find(record) else {
+            return Vec::new();
+        };
+        if disputes.is_empty() || !self.matters(kind, record.id) {
+            return Vec::new();
+        }
+        let known = disputes.keys().filter(|field| is_known(kind, field));
+        known.cloned().collect()
+    }
+
     /// The changes between which the trader has to choose, in the order of their stamps; `None` where there is no dispute.
     #[must_use]
     pub fn parties(&self, record: &RecordKey, field: &str) -> Option<&[Key]> {

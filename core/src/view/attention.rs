@@ -56,7 +56,7 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
     let look = |kind: &str, id: Uuid| Cure::Look(key(kind, id));
     match concern {
         Concern::Dispute { record, field } => (
-            disputed(state, record, field),
+            differs(state, record, field),
             Cure::Settle(record.clone(), field.clone()),
             "Choose",
         ),
@@ -144,7 +144,9 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
     }
 }
 
-fn disputed(state: &State, record: &RecordKey, field: &str) -> String {
+/// That two devices said different things of a field, as a sentence.
+#[must_use]
+pub fn differs(state: &State, record: &RecordKey, field: &str) -> String {
     let about = named(state, record);
     if field == GONE {
         return format!("{about} was taken out on one device and changed on another.");

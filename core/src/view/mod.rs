@@ -28,8 +28,8 @@ mod values;
 mod venue_form;
 mod what;
 
-pub use attention::{Attention, Cure, attention};
-pub use brought::{Move, Weighed, brought};
+pub use attention::{Attention, Cure, attention, differs};
+pub use brought::{Effect, Move, Weighed, brought};
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use clock::minutes_of;

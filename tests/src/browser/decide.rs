@@ -27,12 +27,14 @@ impl Tab {
         Ok(())
     }
 
-    /// Taps one key: a digit, `.`, `.50`, `rub`, `next`, `buy` or `cover`.
+    /// Taps one key: a digit, `.`, `.50`, `rub`, `next`, `buy` or `cover`; once it can be pressed, which for "Buy it" is a frame after
+    /// what is typed.
     ///
     /// # Errors
     /// When it is not there.
     pub async fn key(&self, key: &str) -> Outcome<()> {
-        self.tap(&format!("button[data-key=\"{key}\"]")).await
+        self.tap(&format!("button[data-key=\"{key}\"]:enabled"))
+            .await
     }
 
     /// Taps a field cell and types an amount into it, in place of what it held.

@@ -43,16 +43,24 @@ for (const name of ["instantiate", "instantiateStreaming"]) {
 }
 "#;
 
-/// Presses keys in turn, so many ms apart at least, each at another moment of a frame, as fingers do. Of each press two times: from the
-/// press to the first task after the frame callback that follows; and of that what was work, without the wait for the frame.
+/// Presses keys in turn, so many ms apart at least, each at another moment of a frame, as fingers do. Of each press three times: from the
+/// press to the end of the frame callback that follows, the page's own callbacks before it included; to the first task after that, when the
+/// frame is drawn; and of that what was work, without the wait for the frame.
 const PRESS: &str = r#"
 const [from, to, names, pace] = args;
-const totals = [], works = [];
+const ends = [], totals = [], works = [];
+// When the first callback of a frame begins, the page's own or ours.
+let first = null;
+const asked = window.requestAnimationFrame;
+window.requestAnimationFrame = (callback) => asked.call(window, (at) => { first ??= performance.now(); callback(at); });
 const frame = () => new Promise((done) => requestAnimationFrame(() => {
-  const began = performance.now();
-  const after = new MessageChannel();
-  after.port1.onmessage = () => done([began, performance.now()]);
-  after.port2.postMessage(0);
+  // What the page does in its frame callback ends with what follows from it: this comes after all that.
+  queueMicrotask(() => {
+    const ended = performance.now();
+    const after = new MessageChannel();
+    after.port1.onmessage = () => done([first, ended, performance.now()]);
+    after.port2.postMessage(0);
+  });
 }));
 const task = () => new Promise((done) => {
   const next = new MessageChannel();
@@ -66,15 +74,18 @@ for (let n = from; n < to; n += 1) {
   await frame();
   // 7 and 17 have no common part: every moment of a frame of 17 ms comes in turn.
   await pause((n * 7) % 17);
+  first = null;
   const start = performance.now();
-  // What follows from the press is drawn when the script that pressed has ended: so the next task tells when all is done.
+  // What follows from the press before the frame is over when the script that pressed has ended: the next task tells.
   const next = task();
   key.click();
-  const [[began, end], handled] = await Promise.all([frame(), next]);
-  totals.push(end - start);
-  works.push(Math.min(handled, began) - start + end - began);
+  const [[began, ended, drawn], handled] = await Promise.all([frame(), next]);
+  ends.push(ended - start);
+  totals.push(drawn - start);
+  works.push(Math.min(handled, began) - start + drawn - began);
 }
-return [totals, works];
+window.requestAnimationFrame = asked;
+return [ends, totals, works];
 "#;
 
 /// Types an ask and buys; each time is from the press of the key to the mark that says "saved".
@@ -121,8 +132,8 @@ pub async fn start(tab: &Tab, url: &str) -> Outcome<f64> {
     tab.ask("return window.__ready").await
 }
 
-/// Times of key presses: to the end of the frame, and what of that was work.
-pub type Pressed = [Times; 2];
+/// Times of key presses: to the end of the frame callback, to the frame drawn, and what of that was work.
+pub type Pressed = [Times; 3];
 
 /// Types a price over one that stands, and rubs it out again, as fast as a typist.
 pub async fn price(tab: &Tab) -> Outcome<Pressed> {
@@ -140,11 +151,11 @@ pub async fn hurry(tab: &Tab) -> Outcome<Pressed> {
 }
 
 async fn press(tab: &Tab, keys: &[&str], pace: u32) -> Outcome<Pressed> {
-    let mut all = [Vec::new(), Vec::new()];
+    let mut all = [const { Vec::new() }; 3];
     for from in (0..KEYS).step_by(AT_ONCE) {
         let to = from + u32::try_from(AT_ONCE).unwrap_or(KEYS);
         let asked = [json!(from), json!(to.min(KEYS)), json!(keys), json!(pace)];
-        let some: [Vec<f64>; 2] = tab.ask_later(PRESS, &asked).await?;
+        let some: [Vec<f64>; 3] = tab.ask_later(PRESS, &asked).await?;
         for (all, some) in all.iter_mut().zip(some) {
             all.extend(some);
         }

@@ -1,5 +1,5 @@
-//! What a device can meet that it has no cure for itself: a database that a later version has made another, and a picture that only another
-//! device has. Each is said, and nothing is touched.
+//! What a device can meet that is no fault of its own: a database that a later version has made another, a picture that only another device
+//! has, another device that goes by its code. Each is said, and nothing of the book is touched.
 
 use haulwren_tests::browser::{Browser, Engine, Outcome, Setup, wrong};
 
@@ -8,6 +8,8 @@ use crate::phone::{self, Phone};
 
 journeys!(a_database_of_a_later_version_is_left_alone => later_in_chromium Chromium, later_in_firefox Firefox, later_in_webkit WebKit);
 journeys!(a_picture_of_another_device_is_said_to_be_there => picture_in_chromium Chromium, picture_in_firefox Firefox);
+
+journeys!(two_devices_of_one_code_become_two => code_in_chromium Chromium, code_in_firefox Firefox);
 
 /// Raises the version of the database, as a later app would. From a page that has not opened it.
 const LATER: &str = r#"
@@ -64,4 +66,51 @@ async fn a_picture_of_another_device_is_said_to_be_there(engine: Engine) -> Outc
     tab.until("where the picture is", said).await?;
     tab.expect_running().await?;
     browser.expect_quiet(&tab).await
+}
+
+/// One was set up from a copy of the other's storage, and both went on: the same number says two things. The file is refused, and from a
+/// reload on this device has a code of its own, under which it goes on from nothing.
+async fn two_devices_of_one_code_become_two(engine: Engine) -> Outcome<()> {
+    let stall = Stall::open(engine).await?;
+    let tab = &stall.tab;
+    tab.weigh_up("6", DRESS).await?;
+    tab.buy().await?;
+    let copied = tab.stored_book().await?;
+    let twin = Phone::twin_of(&copied)?;
+    tab.weigh_up("5", DRESS).await?;
+    tab.buy().await?;
+    let before = tab.stored_book().await?;
+    tab.screen("#/settings").await?;
+    phone::choose(tab, &stall.browser.downloads(), &twin.file()?).await?;
+    tab.expect_said(&["two devices use one code"]).await?;
+    let said = tab.expect_complaint("a file of the same code").await?;
+    if !said.contains("goes by the code of this one") {
+        return wrong(format!("it said: {said}"));
+    }
+    tab.press("Reload").await?;
+    tab.open_app(&stall.url).await?;
+    tab.weigh_up("4", DRESS).await?;
+    tab.buy().await?;
+    tab.screen("#/haul").await?;
+    tab.expect_bought(3).await?;
+    let after = tab.stored_book().await?;
+    let (old, new) = (phone::code_in(&before)?, phone::code_in(&after)?);
+    let own = |change: &&serde_json::Value| {
+        change["k"]
+            .as_str()
+            .is_some_and(|k| k.starts_with(&new.to_string()))
+    };
+    let said = after.changes.iter().filter(own).count();
+    if old == new || said == 0 || said + before.changes.len() != after.changes.len() {
+        return wrong(format!("{said} changes of {new}, which was {old} before"));
+    }
+    if let Some(lost) = before
+        .changes
+        .iter()
+        .find(|change| !after.changes.contains(change))
+    {
+        return wrong(format!("lost: {lost}"));
+    }
+    phone::expect_sound(&after)?;
+    stall.expect_sound().await
 }

@@ -24,7 +24,7 @@ const MORE: usize = 300;
 
 /// What the book must hold after a kill.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Holds {
+pub enum Holds {
     Nothing,
     All,
     Either,
@@ -32,7 +32,7 @@ enum Holds {
 
 /// Where the browser is killed.
 #[derive(Clone, Copy, Debug)]
-struct Step {
+pub struct Step {
     name: &'static str,
     /// What the page is about to do; see [`STOP`].
     before: &'static str,
@@ -41,7 +41,8 @@ struct Step {
     holds: Holds,
 }
 
-const fn step(name: &'static str, before: &'static str, time: u32, holds: Holds) -> Step {
+/// A step.
+pub const fn step(name: &'static str, before: &'static str, time: u32, holds: Holds) -> Step {
     Step {
         name,
         before,
@@ -143,7 +144,7 @@ fn lock(trigger: &Trigger) -> std::sync::MutexGuard<'_, Option<Killer>> {
 }
 
 /// A home computer with the phone's first file in its book and a word of its own, and the phone's second file.
-struct Home {
+pub struct Home {
     browser: Browser,
     server: Server,
     trigger: Trigger,
@@ -152,7 +153,8 @@ struct Home {
 }
 
 impl Home {
-    async fn set_up(engine: Engine) -> Outcome<Self> {
+    /// Sets it up.
+    pub async fn set_up(engine: Engine) -> Outcome<Self> {
         let trigger = Trigger::default();
         let listener = Arc::clone(&trigger);
         let options = Options::new(Setup::dist()?).on_ack(move |_| {
@@ -191,7 +193,8 @@ impl Home {
         })
     }
 
-    async fn tab(&self) -> Outcome<Tab> {
+    /// A tab where files are opened.
+    pub async fn tab(&self) -> Outcome<Tab> {
         let tab = self.browser.tab().await?;
         tab.open_app(&self.server.url()).await?;
         tab.screen("#/haul/take-home").await?;
@@ -204,11 +207,23 @@ impl Home {
         phone::choose(&tab, &self.browser.downloads(), &self.file).await?;
         tab.element("[data-bring-in]").await?;
         tab.run_with(injected, &[]).await?;
-        tab.run_with(STOP, &[json!(step.before), json!(step.time)])
+        self.killed_by("[data-bring-in]", &tab, STOP, step).await
+    }
+
+    /// Taps a key, waits until `injected` has stopped the page at the step and the browser is killed, and starts it again.
+    pub async fn killed_by(
+        &mut self,
+        key: &str,
+        tab: &Tab,
+        injected: &str,
+        step: Step,
+    ) -> Outcome<()> {
+        tab.element(key).await?;
+        tab.run_with(injected, &[json!(step.before), json!(step.time)])
             .await?;
         *lock(&self.trigger) = Some(self.browser.killer()?);
         // The page may stop before the driver has its answer.
-        let tapped = tab.tap("[data-bring-in]");
+        let tapped = tab.tap(key);
         let _ = tokio::time::timeout(Duration::from_secs(2), tapped).await;
         let deadline = Instant::now() + DEADLINE;
         while lock(&self.trigger).is_some() {
@@ -224,8 +239,15 @@ impl Home {
         self.browser.restart_after_kill().await
     }
 
+    /// All changes before the file, and how many of them are the phone's.
+    pub async fn before(&self) -> Outcome<(Vec<serde_json::Value>, usize)> {
+        let book = self.tab().await?.stored_book().await?;
+        let known = self.phone.said_in(&book)?;
+        Ok((book.changes, known))
+    }
+
     /// Checks that all of the file is in the book or nothing, as the step says. Gives whether all is.
-    async fn expect(
+    pub async fn expect(
         &self,
         step: Step,
         before: &[serde_json::Value],
@@ -270,7 +292,7 @@ impl Home {
     }
 
     /// Brings the file in once more: what was missing comes, what was there stays.
-    async fn once_more(&self, is_in: bool) -> Outcome<()> {
+    pub async fn once_more(&self, is_in: bool) -> Outcome<()> {
         let tab = self.tab().await?;
         let folder = self.browser.downloads();
         if is_in {
@@ -291,13 +313,11 @@ impl Home {
 async fn no_kill_halves_a_file(engine: Engine) -> Outcome<()> {
     for steps in STEPS {
         let mut home = Home::set_up(engine).await?;
-        let tab = home.tab().await?;
-        let before = tab.stored_book().await?;
-        let known = home.phone.said_in(&before)?;
+        let (before, known) = home.before().await?;
         let mut is_in = false;
         for step in steps {
             home.killed_at(*step, "").await?;
-            is_in = home.expect(*step, &before.changes, known).await?;
+            is_in = home.expect(*step, &before, known).await?;
         }
         home.once_more(is_in).await?;
     }
@@ -307,11 +327,10 @@ async fn no_kill_halves_a_file(engine: Engine) -> Outcome<()> {
 /// The proof that these kills can fail: half of the file is in.
 async fn a_file_taken_too_early_is_found_out(engine: Engine) -> Outcome<()> {
     let mut home = Home::set_up(engine).await?;
-    let before = home.tab().await?.stored_book().await?;
-    let known = home.phone.said_in(&before)?;
+    let (before, known) = home.before().await?;
     let step = STEPS[0][1];
     home.killed_at(step, TOO_EARLY).await?;
-    match home.expect(step, &before.changes, known).await {
+    match home.expect(step, &before, known).await {
         Err(Failure::Wrong(found)) => {
             println!("found out: {found}");
             Ok(())

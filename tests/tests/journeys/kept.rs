@@ -192,7 +192,7 @@ async fn an_earlier_value_is_used_again(engine: Engine) -> Outcome<()> {
     tab.press("Save name").await?;
     tab.saved_beyond(before).await?;
     let before = tab.saved().await?;
-    tab.press_in(".thing-page .history", "Name again: tin lantern")
+    tab.press_in(".thing-page .history", "Use again: Name, tin lantern")
         .await?;
     tab.saved_beyond(before).await?;
     let name = "return document.querySelector('.haul-list [data-thing]')?.textContent.includes('tin lantern') === true";

@@ -25,7 +25,7 @@ const MOST_ACKS: u64 = 25;
 /// says "saved". At most four messages are under way at once.
 const BUYER: &str = r#"
 const root = document.documentElement;
-const key = (k) => document.querySelector(`button[data-key="${k}"]`).click();
+const button = (k) => document.querySelector(`button[data-key="${k}"]`);
 const saved = () => Number(root.dataset.saved ?? 0);
 const turn = () => new Promise((done) => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); });
 let told = saved(), underWay = 0;
@@ -38,9 +38,9 @@ new MutationObserver(() => {
 (async () => {
   for (;;) {
     const before = saved();
-    key("3");
-    await turn();
-    key("buy");
+    button("3").click();
+    while (button("buy").disabled) await turn();
+    button("buy").click();
     while (saved() === before || underWay > 3) await turn();
   }
 })();

@@ -54,4 +54,5 @@ mod terms;
 mod touches;
 mod two_devices;
 mod two_tabs;
+mod undo_kill;
 mod update;

@@ -8,7 +8,7 @@ use std::time::{Duration, SystemTime};
 use haulwren_core::book::{Bought, Command, Context, Purchase, State, ThingCommand};
 use haulwren_core::change::Change;
 use haulwren_core::exchange::{Header, write_book};
-use haulwren_core::id::ThingId;
+use haulwren_core::id::{DeviceCode, ThingId};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::stamp::At;
 use haulwren_tests::browser::{Book, Failure, Outcome, Tab, wrong};
@@ -48,6 +48,20 @@ impl Phone {
             device: "Phone".to_owned(),
         })?;
         Ok(phone)
+    }
+
+    /// A device that was set up from a copy of another one's storage, and so goes by its code. It says another word about the thing that
+    /// was bought first.
+    pub fn twin_of(book: &Book) -> Outcome<Self> {
+        let log = changes(book)?;
+        let mut twin = Self::begun()?;
+        twin.state = State::from_changes(code_in(book)?, &log);
+        twin.log = log;
+        twin.now.0 = SystemTime::now()
+            .duration_since(SystemTime::UNIX_EPOCH)
+            .map_or(0, |since| u64::try_from(since.as_millis()).unwrap_or(0));
+        twin.renames("said by the twin")?;
+        Ok(twin)
     }
 
     fn tell(&mut self, command: &Command) -> Outcome<()> {
@@ -143,6 +157,21 @@ fn lines(book: &Book) -> BTreeMap<String, String> {
         .collect()
 }
 
+/// All stored changes.
+fn changes(book: &Book) -> Outcome<Vec<Change>> {
+    let read = |line: &String| {
+        Change::from_line(line).map_err(|error| Failure::Wrong(format!("{line}: {error}")))
+    };
+    lines(book).values().map(read).collect()
+}
+
+/// The code of the device that a book is stored on.
+pub fn code_in(book: &Book) -> Outcome<DeviceCode> {
+    let code = note(book, "device")?;
+    let code = code.as_str().unwrap_or_default().parse();
+    code.map_err(|error| Failure::Wrong(format!("the device has no code: {error}")))
+}
+
 /// A row of the device's notes, read.
 pub fn note(book: &Book, key: &str) -> Outcome<Value> {
     let rows = book.stores.get("meta").into_iter().flatten();
@@ -169,14 +198,7 @@ pub fn expect_sound(book: &Book) -> Outcome<()> {
     {
         return wrong(format!("imports are under way: {imports:?}"));
     }
-    let me = note(book, "device")?;
-    let me = me.as_str().unwrap_or_default().parse();
-    let me = me.map_err(|error| Failure::Wrong(format!("the device has no code: {error}")))?;
-    let mut changes = Vec::new();
-    for line in lines(book).values() {
-        let change = Change::from_line(line);
-        changes.push(change.map_err(|error| Failure::Wrong(format!("{line}: {error}")))?);
-    }
+    let (me, changes) = (code_in(book)?, changes(book)?);
     let anew = State::from_changes(me, &changes);
     // Read, since the order of the fields in a stored text is nobody's concern.
     let read = |json: &str| serde_json::from_str::<Value>(json).ok();

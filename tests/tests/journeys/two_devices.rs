@@ -88,15 +88,44 @@ async fn one_book(engine: Engine) -> Outcome<()> {
     look_into(&phone.tab, &phone.browser, &file).await?;
     take(&phone.tab).await?;
 
-    settle(&phone.tab, "linen dress, green").await?;
+    told_in_haul(&phone.tab).await?;
+    settle(&phone.tab, "linen dress, mint").await?;
     let file = save_file(&phone.tab, &phone.browser).await?;
     open_files(desk).await?;
     look_into(desk, &computer.browser, &file).await?;
     take(desk).await?;
+    beside_the_list(desk).await?;
     expect_equal(&phone.tab, desk).await?;
     phone.expect_sound().await?;
     desk.expect_running().await?;
     computer.browser.expect_quiet(desk).await
+}
+
+/// The list says what the file did, and the thing in dispute has its choices where it is looked at.
+async fn told_in_haul(tab: &Tab) -> Outcome<()> {
+    tab.screen("#/haul").await?;
+    let marks = ["changed", "needs your choice"];
+    expect_texts(tab, ".rows .effect", &marks).await?;
+    if tab.engine() == Engine::Chromium {
+        look_at(tab, "import").await?;
+    }
+    tab.press_in(".haul-list", "linen dress, green").await?;
+    tab.element("[data-dispute=name] [data-choice]").await?;
+    if tab.engine() == Engine::Chromium {
+        look_at(tab, "choose").await?;
+    }
+    tab.screen("#/haul").await
+}
+
+/// On a wide window what the file brought stands beside the list until it is closed.
+async fn beside_the_list(desk: &Tab) -> Outcome<()> {
+    desk.screen("#/haul").await?;
+    expect_texts(desk, ".rows .effect", &["changed"]).await?;
+    let parts = ["1"];
+    expect_texts(desk, "[data-import] [data-part=changed] h3 b", &parts).await?;
+    desk.tap("[data-import] [data-close-import]").await?;
+    let closed = "return document.querySelector('[data-import], .effect') === null";
+    desk.until("nothing said of the file", closed).await
 }
 
 /// Two books that were both used are joined: all of both is there, and the settings of the one here hold.

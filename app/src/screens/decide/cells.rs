@@ -34,16 +34,16 @@ pub fn cells(desk: Desk) -> El {
     let one = move |spec: CellSpec| {
         let field = spec.field;
         let is_typed_into = worked(move || store.draft(|draft| draft.focus) == field);
-        let shown = move || {
+        let shown = worked(move || {
             let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, field));
             view.with(|view| view.as_ref().map(text))
                 .unwrap_or_default()
-        };
+        });
         let go = move |()| {
             desk.refused.set(None);
             store.edit_draft(|draft| draft.go(field));
         };
-        cell(spec, Rc::new(shown), is_typed_into, Rc::new(go))
+        cell(spec, shown, is_typed_into, Rc::new(go))
     };
     let group = |class: &str, name: &str| div(class).attr("role", "group").attr("aria-label", name);
     div("cells")

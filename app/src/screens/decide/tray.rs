@@ -16,7 +16,7 @@ use crate::route::Route;
 use crate::screens::page::use_wide;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Now, button, div, el, span};
+use crate::ui::el::{Do, El, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
@@ -44,13 +44,16 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
     let Some(currency) = untrack(|| store.read_setup(State::currency)) else {
         return;
     };
-    let taken = store.edit_draft(|draft| {
+    let taken = store.type_draft(|draft| {
         if draft.covered && draft.focus != Field::Ask {
             draft.go(Field::Ask);
         }
         draft.press(press, currency)
     });
-    desk.refused.set(taken.err().map(|error| error.to_string()));
+    let refused = taken.err().map(|error| error.to_string());
+    if desk.refused.with_untracked(|before| *before != refused) {
+        desk.refused.set(refused);
+    }
 }
 
 /// The tray.
@@ -59,12 +62,12 @@ pub fn tray(desk: Desk) -> El {
     let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key()]);
     // Apart, since it adds up all that was bought: no key typed here changes it.
     let left = worked(move || store.read(here).map(|here| here.cash_left));
-    let shown: Now<KeypadShown> = Rc::new(move || shown(store, left));
+    let shown = worked(move || shown(store, left));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
         .with(div("tray-head").show(head).with(cover_key(desk)))
-        .with(keypad(desk.covered, &shown, &on_key))
+        .with(keypad(desk.covered, shown, &on_key))
 }
 
 /// The pile: how many things, up to how much, what was asked. Without one, the reasons behind the verdict.

@@ -32,7 +32,7 @@ pub fn venues(desk: Desk) -> El {
         let first = untrack(facts)?;
         let shown: Now<VenueFacts> = Rc::new(move || facts().unwrap_or_else(|| first.clone()));
         let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
-        Some(venue_card(&shown, Rc::new(choose)))
+        Some(venue_card(shown, Rc::new(choose)))
     };
     let fault = worked(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());

@@ -10,7 +10,7 @@ use haulwren_core::view::{LotGroup, LotRow};
 
 use super::asked;
 use super::bulk::Chosen;
-use super::row::{marks, name};
+use super::row::{effect, marks, name};
 use crate::format;
 use crate::route::Route;
 use crate::screens::parts;
@@ -127,7 +127,8 @@ fn lot_row(
         .class("what")
         .attr("href", &Route::Thing(row.row.id).href())
         .with(name(&row.row.name))
-        .with(marks(&row.row, lot.total.is_zero()));
+        .with(marks(&row.row, lot.total.is_zero()))
+        .with(effect(&row.row));
     let share = amount(row.share.amount);
     let share = if by_hand {
         let (thing, now) = (row.row.id, row.share.amount);

@@ -11,7 +11,7 @@ use leptos::prelude::untrack;
 use super::{asked, beside, lot, lot_leave};
 use crate::format;
 use crate::live::worked;
-use crate::screens::{history, parts};
+use crate::screens::{choices, history, parts};
 use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
@@ -40,7 +40,9 @@ pub fn page(id: LotId) -> El {
         })
     };
     let history = history::folded(Lot::KIND, id.0);
-    beside(title, div("form flush").show(body).with(history))
+    let choices = choices::of_record(Lot::KIND, id.0);
+    let inside = div("form flush").with(choices).show(body);
+    beside(title, inside.with(history))
 }
 
 fn inside(store: Store, of: &LotGroup) -> Nodes {

@@ -5,6 +5,7 @@ mod arrows;
 mod asked;
 mod bulk;
 mod head;
+mod import;
 mod list;
 mod lot;
 mod lot_leave;
@@ -49,6 +50,7 @@ pub fn haul() -> Nodes {
     };
     let both = div("haul")
         .class_if("has-thing", move || open.get().is_some())
+        .with(import::column())
         .with(list())
         .show(detail);
     [both, last_save()].into()
@@ -132,6 +134,7 @@ fn list() -> El {
     el("section")
         .class("haul-list")
         .with(titled_with(title, cash))
+        .with(import::line())
         .with(div("scroll").show(body))
         .show(trays)
 }

@@ -39,7 +39,7 @@ pub fn page() -> El {
             heard(key);
         }
     });
-    let shown: Now<KeypadShown> = Rc::new(move || shown(store));
+    let shown = worked(move || shown(store));
     let line: Now<String> =
         Rc::new(
             move || match read(store, |form| form.count.clone()).as_str() {
@@ -74,7 +74,7 @@ pub fn page() -> El {
         .with(cell(store, true, "Paid for all"));
     let tray = div("tray")
         .with(cells)
-        .with(lot_keypad(&shown, line, &on_key));
+        .with(lot_keypad(shown, line, &on_key));
     el("section")
         .class("thing-page new-lot")
         .with(titled(|| "A lot, sorted later".to_owned()))

@@ -3,10 +3,12 @@
 use haulwren_core::day::Day;
 use haulwren_core::ledger::Paying;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{HaulRow, LotGroup, PassedRow};
+use haulwren_core::view::{Effect, HaulRow, LotGroup, PassedRow};
 
 use crate::format;
 use crate::route::Route;
+use crate::screens::brought::effect_mark;
+use crate::store::effect_on;
 use crate::ui::el::{El, Nodes, div, el, span};
 
 /// The heading of a day.
@@ -41,7 +43,6 @@ pub fn marks(row: &HaulRow, free: bool) -> Nodes {
         (row.by == Paying::Other, "other"),
         (row.kept, "kept"),
         (is_over, "over the limit"),
-        (row.disputed, "needs your choice"),
     ];
     let mut all: Vec<El> = Vec::new();
     let mut add = |mark: &str| {
@@ -58,6 +59,17 @@ pub fn marks(row: &HaulRow, free: bool) -> Nodes {
     all.into()
 }
 
+/// That something about a thing waits for a choice; else what the last file did to it, until that is put away.
+pub fn effect(row: &HaulRow) -> Option<El> {
+    let effect = match effect_on(row.id.0) {
+        _ if row.disputed => Effect::Choose,
+        // Chosen since.
+        Some(Effect::Choose) => Effect::Changed,
+        brought => brought?,
+    };
+    Some(span("").with(" ").with(effect_mark(effect)))
+}
+
 /// The row; it leads to the thing.
 pub fn row(row: &HaulRow, currency: Currency) -> El {
     let sells = row
@@ -67,7 +79,12 @@ pub fn row(row: &HaulRow, currency: Currency) -> El {
         .class("row")
         .attr("href", &Route::Thing(row.id).href())
         .attr("data-thing", &row.id.to_string())
-        .with(span("what").with(name(&row.name)).with(marks(row, true)))
+        .with(
+            span("what")
+                .with(name(&row.name))
+                .with(marks(row, true))
+                .with(effect(row)),
+        )
         .with(span("sells").with(sells))
         .with(span("paid").with(format::amount(row.paid, currency)))
 }

@@ -10,14 +10,14 @@ use super::keys::type_key;
 use crate::format;
 use crate::screens::decide::cover_key;
 use crate::store::{Store, use_store};
-use crate::ui::el::{Do, El, Now, button, div, span};
+use crate::ui::el::{Do, El, button, div, span};
 use crate::ui::keypad::{Key, KeypadShown, PileKeys, pile_keypad};
 
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
     let is_pricing = worked(move || store.pile(|pile| pile.at.is_some()));
-    let shown: Now<PileKeys> = Rc::new(move || shown(store));
+    let shown = worked(move || shown(store));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     let closes: Do<()> = Rc::new(move |()| desk.opened.set(None));
     let head = div("tray-head").with(says(store, desk)).with(cover_key(
@@ -27,7 +27,7 @@ pub fn tray(desk: Desk) -> El {
     ));
     div("tray")
         .with(head)
-        .with(pile_keypad(&shown, is_pricing, &on_key))
+        .with(pile_keypad(shown, is_pricing, &on_key))
 }
 
 /// The field that the keypad types into. Touched while one thing is being priced, it goes back to the price for all.

@@ -1,21 +1,20 @@
 //! Bringing in a file, a book's or one of pictures: chosen or dropped on the page, its passphrase asked for, looked into, then taken.
 
-use super::brought::brought_panel;
 use super::keeping::copy_key;
 use crate::live::Live;
 use haulwren_core::exchange::Meeting;
-use leptos::task::spawn_local;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::DragEvent;
 
 use crate::route::Route;
+use crate::screens::brought::{brought_panel, close_key, undo_key};
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::shell::bring::Found;
 use crate::shell::clock;
 use crate::shell::picture_files::FoundPictures;
 use crate::shell::source::Locked;
-use crate::store::{Bringing, Store, use_store};
+use crate::store::{Bringing, Store, bringing, put_away, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::secret::{Secret, secret};
@@ -24,7 +23,6 @@ use std::rc::Rc;
 /// The key that chooses a file, and what comes of it. While it stands, a file can be dropped anywhere on the page.
 pub fn bring_in(word: &'static str) -> El {
     let store = use_store();
-    let told = Live::new(Bringing::Idle);
     on_window("dragover", |event| event.prevent_default());
     on_window("drop", move |event| {
         event.prevent_default();
@@ -33,10 +31,10 @@ pub fn bring_in(word: &'static str) -> El {
             .and_then(DragEvent::data_transfer)
             .and_then(|dropped| dropped.files());
         if let Some(file) = files.and_then(|files| files.get(0)) {
-            store.look_into(file.into(), told);
+            store.look_into(file.into());
         }
     });
-    let body = move || told.with(|told_now| inside(store, told, told_now, word));
+    let body = move || bringing().with(|now| inside(store, now, word));
     div("bring").attr("data-bring", "").show(body)
 }
 
@@ -63,32 +61,32 @@ pub fn page() -> Nodes {
     .into()
 }
 
-fn inside(store: Store, told: Live<Bringing>, now: &Bringing, word: &str) -> Nodes {
+fn inside(store: Store, now: &Bringing, word: &str) -> Nodes {
     match now {
-        Bringing::Idle => [chooser(store, told, word), undo_key(store, told)].into(),
+        Bringing::Idle => [chooser(store, word), undo_key(store)].into(),
         Bringing::Reading(done, all) => progress("Reading the file", *done, *all).into(),
         Bringing::Taking(done, all) => progress("Bringing it in", *done, *all).into(),
-        Bringing::Locked(locked, why) => locked_file(store, told, locked, why),
-        Bringing::Found(found) => preview(store, told, found),
+        Bringing::Locked(locked, why) => locked_file(store, locked, why),
+        Bringing::Found(found) => preview(store, found),
         Bringing::Undoing(done, all) => progress("Taking it out again", *done, *all).into(),
-        Bringing::Done(found, more) => in_the_book(store, told, found, *more),
-        Bringing::Pictures(found) => pictures(store, told, found),
+        Bringing::Done(found, more) => in_the_book(store, found, *more),
+        Bringing::Pictures(found) => pictures(store, found),
         Bringing::DonePictures(count) => [
             parts::status(&format!("The pictures are on this device: {count}.")),
-            chooser(store, told, "Choose another file"),
+            chooser(store, "Choose another file"),
         ]
         .into(),
         Bringing::Refused(why) => [
             parts::line(why).class("fault").attr("role", "alert"),
             parts::support("Nothing was changed."),
-            chooser(store, told, "Choose another file"),
+            chooser(store, "Choose another file"),
         ]
         .into(),
     }
 }
 
 /// A file input that looks like a key.
-fn chooser(store: Store, told: Live<Bringing>, word: &str) -> El {
+fn chooser(store: Store, word: &str) -> El {
     let input = el("input")
         .attr("type", "file")
         .attr("accept", ".txt,text/plain")
@@ -97,7 +95,7 @@ fn chooser(store: Store, told: Live<Bringing>, word: &str) -> El {
             if let Some(file) =
                 parts::chosen(&event.target().map(JsValue::from).unwrap_or_default())
             {
-                store.look_into(file.into(), told);
+                store.look_into(file.into());
             }
         });
     el("label")
@@ -117,7 +115,7 @@ fn progress(word: &str, done: usize, all: usize) -> El {
 }
 
 /// A sealed file's passphrase is asked for.
-fn locked_file(store: Store, told: Live<Bringing>, locked: &Locked, why: &str) -> Nodes {
+fn locked_file(store: Store, locked: &Locked, why: &str) -> Nodes {
     let typed = Live::new(String::new());
     let why = why.to_owned();
     let spec = Secret {
@@ -133,10 +131,8 @@ fn locked_file(store: Store, told: Live<Bringing>, locked: &Locked, why: &str) -
         Rc::new(on_input),
     );
     let locked = locked.clone();
-    let sent = move || store.unlock(locked.clone(), &typed.get_untracked(), told);
-    let not_now = button("press")
-        .on_click(move || told.set(Bringing::Idle))
-        .with("Not now");
+    let sent = move || store.unlock(locked.clone(), &typed.get_untracked());
+    let not_now = button("press").on_click(put_away).with("Not now");
     let keys = div("pair keys-row")
         .with(parts::submit("Open it").attr("data-unlock", ""))
         .with(not_now);
@@ -148,7 +144,7 @@ fn locked_file(store: Store, told: Live<Bringing>, locked: &Locked, why: &str) -
 }
 
 /// What a file of pictures would bring, and the key that keeps them.
-fn pictures(store: Store, told: Live<Bringing>, found: &FoundPictures) -> Nodes {
+fn pictures(store: Store, found: &FoundPictures) -> Nodes {
     let count = |count: usize| match count {
         1 => "1 picture".to_owned(),
         count => format!("{count} pictures"),
@@ -166,11 +162,9 @@ fn pictures(store: Store, told: Live<Bringing>, found: &FoundPictures) -> Nodes 
     let taken = found.clone();
     let take = button("press go")
         .attr("data-bring-in", "")
-        .on_click(move || store.keep_pictures(taken.clone(), told))
+        .on_click(move || store.keep_pictures(taken.clone()))
         .with("Bring them in");
-    let not_now = button("press")
-        .on_click(move || told.set(Bringing::Idle))
-        .with("Not now");
+    let not_now = button("press").on_click(put_away).with("Not now");
     let keys = div("pair keys-row")
         .with((!found.new.is_empty()).then_some(take))
         .with(not_now);
@@ -178,7 +172,7 @@ fn pictures(store: Store, told: Live<Bringing>, found: &FoundPictures) -> Nodes 
 }
 
 /// What the file would bring, and the key that takes it.
-fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
+fn preview(store: Store, found: &Found) -> Nodes {
     let incoming = &found.incoming;
     let (two, word) = match incoming.meeting {
         Meeting::Two => (Some(two_books()), "Join both books"),
@@ -187,14 +181,12 @@ fn preview(store: Store, told: Live<Bringing>, found: &Found) -> Nodes {
     let taken = found.clone();
     let take = button("press go")
         .attr("data-bring-in", "")
-        .on_click(move || store.bring_in(taken.clone(), told))
+        .on_click(move || store.bring_in(taken.clone()))
         .with(word);
     let ahead = incoming.far_ahead(clock::now().0).map(|_| {
         parts::line("Something in it was saved more than a day ahead of this device\u{2019}s clock: one of the two clocks is wrong.")
     });
-    let not_now = button("press")
-        .on_click(move || told.set(Bringing::Idle))
-        .with("Not now");
+    let not_now = button("press").on_click(put_away).with("Not now");
     let has_new = !incoming.changes.is_empty();
     let keys = div("pair keys-row")
         .with(has_new.then_some(take))
@@ -223,42 +215,19 @@ fn two_books() -> Nodes {
 }
 
 /// What came in, until it is put away.
-fn in_the_book(store: Store, told: Live<Bringing>, found: &Found, more: bool) -> Nodes {
-    let next = more.then(|| {
-        [
-            parts::status("This part is in the book. Now open the next one."),
-            chooser(store, told, "Choose the next part"),
-        ]
-    });
-    let close = button("press")
-        .attr("data-close-import", "")
-        .on_click(move || told.set(Bringing::Idle))
-        .with("Close");
+fn in_the_book(store: Store, found: &Found, more: bool) -> Nodes {
+    let (told, word) = if more {
+        let told = "This part is in the book. Now open the next one.";
+        (Some(parts::status(told)), "Choose the next part")
+    } else {
+        (None, "Open another file")
+    };
     [
         brought_panel(found, true),
-        div("bare").with(next.into_iter().flatten().collect::<Vec<El>>()),
-        undo_key(store, told),
-        close,
+        div("bare").with(told),
+        chooser(store, word),
+        undo_key(store),
+        close_key(),
     ]
     .into()
-}
-
-/// The key that takes out again what the last file brought in, as long as that can be done.
-fn undo_key(store: Store, told: Live<Bringing>) -> El {
-    let can = Live::new(false);
-    spawn_local(async move {
-        let can_undo = store.can_undo_import().await;
-        if !can.is_gone() {
-            can.set(can_undo);
-        }
-    });
-    div("bare").show(move || {
-        can.get().then(|| {
-            button("press")
-                .attr("data-undo-import", "")
-                .on_click(move || store.undo_import(told))
-                .with(sign(Icon::Undo))
-                .with("Undo the import")
-        })
-    })
 }

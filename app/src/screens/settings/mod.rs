@@ -2,7 +2,6 @@
 
 mod attention;
 mod bring;
-mod brought;
 mod devices;
 mod keeping;
 mod postage;
@@ -29,6 +28,7 @@ use std::rc::Rc;
 
 pub use bring::bring_in;
 pub use keeping::copy_key;
+pub use send::send;
 
 /// The screen of a route in the settings, or of the pocket card; of any other, the settings' first.
 pub fn screen(route: Route) -> Nodes {

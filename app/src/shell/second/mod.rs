@@ -3,8 +3,9 @@
 //! Why: one family of browsers keeps all databases of a site in one log. Killed in the middle of a write, it may find at a later start that
 //! the log does not read back, and then throws all of it away, what was long saved included. Seen in the kill tests, about once in sixty
 //! kills under writing without a pause. The same browsers offer storage buckets, each with a log of its own. So every save is written
-//! there too before it is called saved, one after the other and never at once, so that no kill can hit both; and at each start the two
-//! are made to agree. Elsewhere nothing of this happens.
+//! there too, once the book has it and before the next one begins, in any tab: of the two logs only one is ever being written, so that no
+//! kill can hit both, and the one that is not has all that was ever called saved before. At each start the two are made to agree.
+//! Elsewhere nothing of this happens.
 
 mod agree;
 
@@ -158,7 +159,7 @@ pub async fn agree_again(db: &Rc<Db>, second: &Rc<Second>) {
     }
 }
 
-/// Held from before a save until it is in both: two writes at once, from two tabs, could both be hit by one kill.
+/// Held from before a save until it is in both: two writes at once, of one tab or of two, could both be hit by one kill.
 pub async fn alone() -> Option<lock::Held> {
     within(lock::alone("second")).await
 }

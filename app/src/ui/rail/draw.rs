@@ -6,10 +6,10 @@ use haulwren_core::appraise::Verdict;
 use std::fmt::Write as _;
 
 use super::facts::RailFacts;
-use super::kept::Kept;
 use super::place::{Bar, Flag, Layout, Side, Span, Wanted};
 use super::px::Px;
 use crate::ui::el::{El, svg};
+use crate::ui::kept::Kept;
 use crate::ui::verdict::{name as name_of, sign};
 
 /// The picture and its parts.

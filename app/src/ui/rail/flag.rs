@@ -4,10 +4,10 @@ use std::rc::Rc;
 
 use super::Touched;
 use super::facts::RailFacts;
-use super::kept::Kept;
 use super::place::Layout;
 use super::px::css;
 use crate::ui::el::{Do, El, button, el, span};
+use crate::ui::kept::Kept;
 use crate::ui::verdict::name;
 
 /// The button and its words.

@@ -7,10 +7,10 @@ use haulwren_core::appraise;
 
 use super::Touched;
 use super::facts::RailFacts;
-use super::kept::Kept;
 use super::place::{Figure, Label, Layout, Lean, Row, Wanted, Words};
 use super::px::css;
 use crate::ui::el::{Do, El, button, div, el, span};
+use crate::ui::kept::Kept;
 
 impl Figure {
     /// The name by which the page and its tests know the figure.

@@ -4,7 +4,6 @@
 mod draw;
 mod facts;
 mod flag;
-mod kept;
 mod label;
 mod measure;
 mod place;
@@ -17,12 +16,12 @@ pub use place::Figure;
 
 use draw::Picture;
 use flag::FlagWords;
-use kept::Kept;
 use label::Labels;
 use measure::{Measured, Room, watch};
 use place::place;
 
 use super::el::{Do, El, Now, div, follow, on_window, span};
+use super::kept::Kept;
 use super::verdict;
 
 /// What of the rail was touched.

@@ -2,7 +2,7 @@
 
 mod weighed;
 
-pub use weighed::{Move, Weighed};
+pub use weighed::{Effect, Move, Weighed};
 
 use crate::exchange::NewOf;
 

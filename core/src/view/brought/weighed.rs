@@ -1,12 +1,14 @@
 //! What bringing in a file would do, record by record: what is new, what changes, and between what the trader will have to choose.
 
-use crate::book::{DECLARED, State, rule};
+use crate::book::{DECLARED, Lot, State, Thing, rule};
 use crate::change::{Change, Folded, GONE, Key, RecordKey, fold};
 use crate::exchange::NewOf;
 use crate::view::named::named;
 use crate::view::parts::{is_shown, label};
 use crate::view::values::value;
+use litemap::LiteMap;
 use serde_json::Value;
+use uuid::Uuid;
 
 /// What a file would do to the book. Records are added one by one.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -21,6 +23,19 @@ pub struct Weighed {
     pub disputed: usize,
     /// The first of them.
     pub choices: Vec<Move>,
+    /// What would become of each thing and lot that the file says anything new of: for lists in which they stand.
+    pub listed: LiteMap<Uuid, Effect>,
+}
+
+/// What a file would do to a record.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Effect {
+    /// It is not here yet.
+    New,
+    /// A field of it would change.
+    Changed,
+    /// A field of it would be in dispute.
+    Choose,
 }
 
 /// One field that would change.
@@ -49,6 +64,7 @@ impl Weighed {
     /// Adds one record: its new changes, and all that the book has of it already.
     pub fn add(&mut self, state: &State, record: &RecordKey, new: Vec<Change>, had: Vec<Change>) {
         if had.is_empty() {
+            self.list(record, Effect::New);
             return self.add_new(record, new.len());
         }
         let fold = |changes: &[Change]| fold(changes, |field| rule(&record.kind, field));
@@ -61,6 +77,7 @@ impl Weighed {
         }
         let name = named(state, record);
         let mut is_changed = false;
+        let before_this = self.disputed;
         for field in fields_of(&record.kind) {
             let words = match after.disputes.get(field) {
                 Some(parties) if before.disputes.get(field) != Some(parties) => {
@@ -79,6 +96,17 @@ impl Weighed {
             }
         }
         self.changed += usize::from(is_changed);
+        if self.disputed > before_this {
+            self.list(record, Effect::Choose);
+        } else if is_changed {
+            self.list(record, Effect::Changed);
+        }
+    }
+
+    fn list(&mut self, record: &RecordKey, effect: Effect) {
+        if [Thing::KIND, Lot::KIND].contains(&&*record.kind) {
+            self.listed.insert(record.id, effect);
+        }
     }
 
     fn add_new(&mut self, record: &RecordKey, changes: usize) {
@@ -210,6 +238,12 @@ mod tests {
         }
         assert_eq!(weighed.new_records(), changes.len());
         assert_eq!((weighed.changed, weighed.disputed), (0, 0));
+        let listed: Vec<Effect> = weighed.listed.values().copied().collect();
+        assert_eq!(
+            listed,
+            [Effect::New, Effect::New],
+            "the thing and its lot: the device that said it stands in no list"
+        );
     }
 
     #[test]
@@ -218,6 +252,7 @@ mod tests {
         assert_eq!((weighed.changed, weighed.disputed), (1, 0));
         assert_eq!(weighed.moves[0].words, "linen dress to linen skirt");
         assert_eq!(weighed.moves[0].label, "Name");
+        assert_eq!(weighed.listed.values().next(), Some(&Effect::Changed));
     }
 
     #[test]
@@ -225,6 +260,7 @@ mod tests {
         let weighed = weigh("name", Value::from("linen skirt"), false);
         assert_eq!((weighed.changed, weighed.disputed), (0, 1));
         assert_eq!(weighed.choices[0].words, "linen dress or linen skirt");
+        assert_eq!(weighed.listed.values().next(), Some(&Effect::Choose));
     }
 
     #[test]

@@ -16,7 +16,7 @@ use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
 use crate::stamp::At;
 use crate::terms::stale;
-use crate::worth::Sells;
+use crate::worth::{Allowances, Sells};
 use posted::Packing;
 use typed::{Typed, read};
 
@@ -84,8 +84,9 @@ struct Desk<'a> {
     typed: Typed,
     packing: Packing,
     currency: Currency,
-    now: At,
     today: Day,
+    allowances: Allowances,
+    rules: HouseRules,
 }
 
 impl<'a> Desk<'a> {
@@ -96,8 +97,13 @@ impl<'a> Desk<'a> {
             typed: read(draft, currency),
             packing: Packing::of(state, draft),
             currency,
-            now,
             today: now.day()?,
+            allowances: state.allowances(),
+            rules: HouseRules {
+                // How far sellers come down is said of the stop where the trader is, else by the rules.
+                reach: state.reach(now, currency),
+                ..state.house_rules(currency)
+            },
         })
     }
 
@@ -124,12 +130,8 @@ impl<'a> Desk<'a> {
             packing: posted.packing,
             weight: posted.weight,
             kind: self.packing.what.kind.as_ref().map(|kind| kind.id),
-            allowances: state.allowances(),
-            rules: HouseRules {
-                // How far sellers come down is said of the stop where the trader is, else by the rules.
-                reach: state.reach(self.now, self.currency),
-                ..state.house_rules(self.currency)
-            },
+            allowances: self.allowances,
+            rules: self.rules,
         });
         let checked = terms.and_then(|(_, terms)| terms.checked);
         AtVenue {

@@ -14,6 +14,7 @@ use leptos::prelude::*;
 
 use super::beside;
 use crate::live::{Live, worked};
+use crate::screens::choices;
 use crate::screens::history::history;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
@@ -58,6 +59,7 @@ pub fn page(id: ThingId) -> El {
         })
     };
     let inside = div("form flush")
+        .with(choices::of_record(Thing::KIND, id.0))
         .show(facts)
         .show(about)
         .with(parts::heading("History"))

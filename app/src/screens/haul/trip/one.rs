@@ -15,7 +15,7 @@ use super::plan;
 use crate::format;
 use crate::live::worked;
 use crate::route::Route;
-use crate::screens::{history, parts};
+use crate::screens::{choices, history, parts};
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
 use crate::ui::el::{El, Nodes, button, div, el, span};
@@ -41,7 +41,9 @@ pub fn page(id: TripId) -> El {
         })
     };
     let history = history::folded(Trip::KIND, id.0);
-    page_beside(title, div("form flush").show(body).with(history))
+    let choices = choices::of_record(Trip::KIND, id.0);
+    let inside = div("form flush").with(choices).show(body);
+    page_beside(title, inside.with(history))
 }
 
 fn title(view: &TripView) -> String {

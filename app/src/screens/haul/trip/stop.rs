@@ -14,7 +14,7 @@ use super::super::{beside, head, row};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
-use crate::screens::{history, parts};
+use crate::screens::{choices, history, parts};
 use crate::shell::clock;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask, fixed};
@@ -49,7 +49,9 @@ pub fn stop(id: StopId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    let inside = div("form flush").show(body).with(bought(store, id));
+    let choices = choices::of_record(Stop::KIND, id.0);
+    let inside = div("form flush").with(choices);
+    let inside = inside.show(body).with(bought(store, id));
     beside(title, inside.with(history::folded(Stop::KIND, id.0)))
 }
 

@@ -1,4 +1,4 @@
-//! An element of the rail that remembers what was last written to it: what is so already is left alone. The browser would style and lay out
+//! An element that remembers what was last written to it: what is so already is left alone. The browser would style and lay out
 //! again even what stays the same, and asking it what stands costs as much as writing.
 
 use std::cell::RefCell;

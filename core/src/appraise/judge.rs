@@ -6,7 +6,7 @@ use super::{Case, Ceiling, Flag, HouseRules, Missing, Reason, Rule, Sums, Verdic
 use crate::money::{Currency, Money, left_after_reaches};
 
 /// All that can be said about a case: as much as its facts allow.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Appraisal {
     /// The facts that were not given, the ask last. Without the ask there is still a ceiling.
     pub missing: Vec<Missing>,
@@ -58,6 +58,12 @@ pub fn appraise(case: &Case<'_>) -> Appraisal {
     };
     missing.extend(case.ask.is_none().then_some(Missing::Ask));
     Appraisal { missing, judged }
+}
+
+/// The sums at the likely price alone, for a venue that is not judged on. `None` where [`appraise`] judges nothing either.
+pub fn likely(case: &Case<'_>) -> Option<Sums> {
+    let sells = case.sells.filter(|_| case.venue.is_some())?;
+    Sums::at(case, sells.likely()).ok()
 }
 
 fn judge(case: &Case<'_>, likely: Sums, low: Sums) -> Judged {

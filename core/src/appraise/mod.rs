@@ -20,7 +20,7 @@ mod worked;
 
 pub use case::{Case, Selling};
 pub use ceiling::Ceiling;
-pub use judge::{Appraisal, Judged, appraise};
+pub use judge::{Appraisal, Judged, appraise, likely};
 pub use missing::Missing;
 pub use pile::{JudgedPile, judge_pile};
 pub use reason::Reason;

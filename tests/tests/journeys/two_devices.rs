@@ -38,8 +38,7 @@ impl Computer {
 
 async fn one_book(engine: Engine) -> Outcome<()> {
     let phone = Stall::open(engine).await?;
-    outing::thing(&phone.tab, "linen wrap dress", "6", "26").await?;
-    outing::thing(&phone.tab, "silk scarf", "5", "24").await?;
+    a_day(&phone.tab).await?;
     let computer = Computer::open(engine).await?;
     let desk = &computer.tab;
     desk.open_app(&computer.server.url()).await?;
@@ -99,6 +98,16 @@ async fn one_book(engine: Engine) -> Outcome<()> {
     phone.expect_sound().await?;
     desk.expect_running().await?;
     computer.browser.expect_quiet(desk).await
+}
+
+/// A day with a purse, two sales and two things.
+async fn a_day(tab: &Tab) -> Outcome<()> {
+    outing::start_trip(tab, "80", "48210").await?;
+    outing::next_sale(tab).await?;
+    outing::thing(tab, "linen wrap dress", "6", "26").await?;
+    outing::next_sale(tab).await?;
+    outing::thing(tab, "silk scarf", "5", "24").await?;
+    outing::end_trip(tab, "48247").await
 }
 
 /// The list says what the file did, and the thing in dispute has its choices where it is looked at.

@@ -5,15 +5,14 @@ use std::rc::Rc;
 
 use haulwren_core::id::VenueId;
 use haulwren_core::view::DecideView;
-use leptos::prelude::*;
 
 use super::Desk;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::store::use_store;
-use crate::ui::el::{El, Now, div};
+use crate::ui::el::{El, div, follow};
 use crate::ui::icons::Icon;
-use crate::ui::venue_card::{VenueFacts, venue_card};
+use crate::ui::venue_card::{VenueCard, VenueFacts};
 
 /// The cards.
 pub fn venues(desk: Desk) -> El {
@@ -27,12 +26,24 @@ pub fn venues(desk: Desk) -> El {
                 .collect::<Vec<_>>()
         })
     });
-    let card = move |id: VenueId| {
-        let facts = move || view.with(|view| facts_of(view.as_ref()?, id));
-        let first = untrack(facts)?;
-        let shown: Now<VenueFacts> = Rc::new(move || facts().unwrap_or_else(|| first.clone()));
-        let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
-        Some(venue_card(shown, Rc::new(choose)))
+    // One for all cards: most keys change what is kept on every one.
+    let drawn = move || {
+        let card = |id: VenueId| {
+            let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
+            (id, VenueCard::new(Rc::new(choose)))
+        };
+        let cards: Vec<(VenueId, VenueCard)> = ids.get().into_iter().map(card).collect();
+        let shown = cards.iter().map(|(_, card)| card.whole.clone()).collect();
+        follow(Box::new(move || {
+            view.with(|view| {
+                for (id, card) in &cards {
+                    if let Some(facts) = view.as_ref().and_then(|view| facts_of(view, *id)) {
+                        card.draw(&facts);
+                    }
+                }
+            });
+        }));
+        shown
     };
     let fault = worked(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());
@@ -55,16 +66,16 @@ pub fn venues(desk: Desk) -> El {
     };
     div("decide-low")
         .show(heading)
-        .with(cards.show(move || ids.get().into_iter().filter_map(card).collect::<Vec<_>>()))
+        .with(cards.show::<Vec<El>>(drawn))
         .show(none)
 }
 
-fn facts_of(view: &DecideView, id: VenueId) -> Option<VenueFacts> {
+fn facts_of(view: &DecideView, id: VenueId) -> Option<VenueFacts<'_>> {
     let card = view.venues.iter().find(|card| card.id == id)?;
     Some(VenueFacts {
-        name: card.name.clone(),
+        name: &card.name,
         keep: card.keep,
-        arrangement: card.arrangement.clone(),
+        arrangement: &card.arrangement,
         post_in: card.post_in,
         is_judged: card.judged,
         currency: view.currency,

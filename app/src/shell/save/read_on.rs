@@ -3,6 +3,7 @@
 use super::{Head, publish};
 use crate::shell::db::{CHANGES, Db, META, Strict, text};
 use crate::shell::fault::Fault;
+use futures::future::join;
 use haulwren_core::book::{State, Touched};
 use haulwren_core::change::{Change, Key, RecordKey, Vector};
 use haulwren_core::exchange::fold_in;
@@ -19,14 +20,20 @@ pub async fn catch_up(db: &Db, book: &RefCell<State>) -> Result<Touched, Fault> 
 }
 
 pub(super) async fn within(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let own = catch_up_own(transaction, book).await?;
-    let others = catch_up_others(transaction, book).await?;
+    // Asked for at once: each answer takes its time.
+    let note = |key| transaction.get(META, key, "v");
+    let (head, vector) = join(note("head"), note("vector")).await;
+    let own = catch_up_own(transaction, book, head?).await?;
+    let others = catch_up_others(transaction, book, vector?).await?;
     Ok(own.and(others))
 }
 
 /// Reads on what another tab brought in of other devices.
-async fn catch_up_others(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
-    let vector = transaction.get(META, "vector", "v").await?;
+async fn catch_up_others(
+    transaction: &Strict,
+    book: &RefCell<State>,
+    vector: Option<String>,
+) -> Result<Touched, Fault> {
     let vector: Option<Vector> = vector
         .map(|text| json::read(&text))
         .transpose()
@@ -94,9 +101,12 @@ pub fn fold_rows(
     Ok(fold_in(&mut book.borrow_mut(), &[], changes))
 }
 
-async fn catch_up_own(transaction: &Strict, book: &RefCell<State>) -> Result<Touched, Fault> {
+async fn catch_up_own(
+    transaction: &Strict,
+    book: &RefCell<State>,
+    head: Option<String>,
+) -> Result<Touched, Fault> {
     let (me, ours) = (book.borrow().me, book.borrow().head());
-    let head = transaction.get(META, "head", "v").await?;
     let head = head
         .map(|text| Head::from_json(&text))
         .transpose()

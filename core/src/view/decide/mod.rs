@@ -1,24 +1,22 @@
 //! Decide: the verdict on what is typed, on the judged venue and on the others.
 
+mod desk;
 mod posted;
 mod typed;
 
 pub use posted::Posted;
 
 use super::draft::{DecideDraft, Field};
-use crate::appraise::{Appraisal, Case, HouseRules, Judged, Selling, Verdict, appraise};
+use crate::appraise::{Appraisal, Verdict};
 use crate::book::{Bought, Expected, LeftBehind, Purchase, State, Word};
-use crate::day::Day;
-use crate::id::{TermsId, VenueId};
+use crate::id::VenueId;
 use crate::ledger::Paying;
 use crate::money::{Currency, Money};
 use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
 use crate::stamp::At;
-use crate::terms::stale;
-use crate::worth::{Allowances, Sells};
-use posted::Packing;
-use typed::{Typed, read};
+use crate::worth::Sells;
+use desk::{AtVenue, Desk};
 
 /// What Decide shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -68,109 +66,23 @@ pub struct VenueCard {
     pub judged: bool,
 }
 
-/// What a venue makes of what is typed.
-struct AtVenue {
-    arrangement: Arrangement,
-    posted: Posted,
-    terms: Option<TermsId>,
-    /// For how many days nobody looked whether the terms still hold, when that is long.
-    stale: Option<u32>,
-    appraisal: Appraisal,
-}
-
-/// What is typed, and what stays the same from venue to venue.
-struct Desk<'a> {
-    state: &'a State,
-    typed: Typed,
-    packing: Packing,
-    currency: Currency,
-    today: Day,
-    allowances: Allowances,
-    rules: HouseRules,
-}
-
-impl<'a> Desk<'a> {
-    fn of(state: &'a State, draft: &DecideDraft, now: At) -> Option<Self> {
-        let currency = state.currency()?;
-        Some(Self {
-            state,
-            typed: read(draft, currency),
-            packing: Packing::of(state, draft),
-            currency,
-            today: now.day()?,
-            allowances: state.allowances(),
-            rules: HouseRules {
-                // How far sellers come down is said of the stop where the trader is, else by the rules.
-                reach: state.reach(now, currency),
-                ..state.house_rules(currency)
-            },
-        })
-    }
-
-    fn at(&self, venue: Option<VenueId>) -> AtVenue {
-        let (state, typed) = (self.state, &self.typed);
-        let known = venue.and_then(|id| state.venue(id));
-        let terms = venue.and_then(|id| state.terms_on(id, self.today));
-        let arrangement = known
-            .and_then(|venue| venue.arrangement.clone())
-            .unwrap_or_default();
-        let posted = venue
-            .map(|id| self.packing.sent(state, typed, id, self.today))
-            .unwrap_or_default();
-        let schedule = terms.and_then(|(_, terms)| terms.schedule.as_ref());
-        let appraisal = appraise(&Case {
-            currency: self.currency,
-            ask: typed.ask,
-            sells: typed.sells,
-            venue: schedule.map(|schedule| Selling {
-                arrangement: &arrangement,
-                schedule,
-            }),
-            postage: posted.postage,
-            packing: posted.packing,
-            weight: posted.weight,
-            kind: self.packing.what.kind.as_ref().map(|kind| kind.id),
-            allowances: self.allowances,
-            rules: self.rules,
-        });
-        let checked = terms.and_then(|(_, terms)| terms.checked);
-        AtVenue {
-            arrangement,
-            posted,
-            terms: terms.map(|(id, _)| id),
-            stale: checked.and_then(|checked| stale(checked, self.today)),
-            appraisal,
-        }
-    }
-
-    /// The venue to judge on: the chosen one, else the one usual for the kind, else the usual one.
-    fn judged_venue(&self, draft: &DecideDraft) -> Option<VenueId> {
-        let of_kind = self.packing.what.kind.as_ref().and_then(|kind| kind.venue);
-        let there = |id: &VenueId| self.state.venue(*id).is_some();
-        draft
-            .venue
-            .filter(there)
-            .or_else(|| of_kind.filter(there))
-            .or_else(|| self.state.usual_venue())
-    }
-}
-
 /// Works Decide out. `None` before the book has begun.
 #[must_use]
 pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView> {
     let desk = Desk::of(state, draft, now)?;
     let judged = desk.judged_venue(draft);
-    let here = desk.at(judged);
+    let (here, appraisal) = desk.at(judged);
     let mut venues: Vec<VenueCard> = Vec::new();
     for (id, venue) in state.venues() {
-        let there = desk.at(Some(id));
-        let sums = there.appraisal.judged.as_ref();
+        let (there, sums) = desk.beside(id);
         venues.push(VenueCard {
             id,
             name: venue.name.clone().unwrap_or_default(),
-            post_in: sums.map_or(Money::ZERO, |judged| judged.likely.posting.paid_in),
+            post_in: sums
+                .as_ref()
+                .map_or(Money::ZERO, |sums| sums.posting.paid_in),
             arrangement: there.arrangement,
-            keep: sums.map(Judged::keep),
+            keep: sums.map(|sums| sums.keep(desk.typed.ask.unwrap_or(Money::ZERO))),
             judged: Some(id) == judged,
         });
     }
@@ -193,7 +105,7 @@ pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView>
         stale: old_rates(&here, is_posted),
         kind: what.kind.as_ref().map(|kind| kind.name.clone()),
         posted: here.posted,
-        appraisal: here.appraisal,
+        appraisal,
         faults: desk.typed.faults,
         venues,
         buy,
@@ -249,8 +161,8 @@ pub fn as_bought(state: &State, draft: &DecideDraft, now: At) -> Option<Bought> 
 
 fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
     let judged = desk.judged_venue(draft);
-    let here = desk.at(judged);
-    let expected = here.appraisal.judged.as_ref().and_then(|found| {
+    let (here, appraisal) = desk.at(judged);
+    let expected = appraisal.judged.as_ref().and_then(|found| {
         let (verdict, _) = found.verdict?;
         Some(Expected {
             venue: judged?,
@@ -299,7 +211,7 @@ pub(super) struct Alone {
 /// Works one thing out, on its own venue alone.
 pub(super) fn alone(state: &State, draft: &DecideDraft, now: At) -> Option<Alone> {
     let desk = Desk::of(state, draft, now)?;
-    let here = desk.at(desk.judged_venue(draft));
+    let (here, appraisal) = desk.at(desk.judged_venue(draft));
     let kind = desk.packing.what.kind.as_ref();
     Some(Alone {
         kind: kind.map(|kind| kind.name.clone()),
@@ -307,6 +219,6 @@ pub(super) fn alone(state: &State, draft: &DecideDraft, now: At) -> Option<Alone
         sells: desk.typed.sells.map(Sells::likely),
         fault: desk.typed.faults.into_iter().next().map(|fault| fault.1),
         rough: here.posted.rough && here.arrangement.is_posted(),
-        appraisal: here.appraisal,
+        appraisal,
     })
 }

@@ -29,6 +29,14 @@ pub async fn pause(ms: u32) {
     debug_assert!(passed.is_ok());
 }
 
+/// Lets go of the page for a moment, within the same task: who waits for what was just marked goes first.
+pub async fn turn() {
+    let now = js_sys::Promise::resolve(&wasm_bindgen::JsValue::UNDEFINED);
+    // It never rejects.
+    let turned = wasm_bindgen_futures::JsFuture::from(now).await;
+    debug_assert!(turned.is_ok());
+}
+
 /// `N` fresh bytes of chance.
 ///
 /// # Panics

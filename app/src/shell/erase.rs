@@ -2,7 +2,7 @@
 
 use super::db::{BLOBS, CHANGES, Db, META, RECORDS};
 use super::fault::Fault;
-use super::second::{self, Second};
+use super::second::Second;
 use super::{lock, scope};
 use js_sys::Array;
 use leptos::prelude::window;
@@ -13,9 +13,7 @@ use web_sys::ServiceWorkerRegistration;
 /// Empties the book's storage, whose names begin with ours only. After that nothing can be had back from here; a fault means that the book
 /// is still whole.
 pub async fn book(db: &Db, copy: Option<&Second>) -> Result<(), Fault> {
-    // In the order of a save, whose last rows may still be on their way into the copy.
-    let _second = second::alone().await;
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     // First the copy: a start that finds it beside an empty book would put everything back.
     if let Some(copy) = copy {
         copy.clear().await?;

@@ -1,4 +1,7 @@
-//! Web Locks: saves share the book's lock, and whatever rebuilds the book holds it alone.
+//! Web Locks: whatever rebuilds the book holds it alone, and saves and readers of many rows keep it from that.
+//!
+//! A save with a second copy holds that one's lock, from before it until it is in both; any other shares the book's. Who rebuilds the book
+//! takes both, the second copy's first. Nobody waits for that one while holding the book's.
 
 use super::scope;
 use js_sys::{Function, Promise, Reflect};
@@ -20,6 +23,12 @@ impl Drop for Held {
             debug_assert!(released.is_ok());
         }
     }
+}
+
+/// Waits for the book alone: no save is under way in any tab, and none begins.
+pub async fn book_alone() -> [Held; 2] {
+    let second = alone("second").await;
+    [second, held("book", "exclusive").await]
 }
 
 /// Waits for the book's lock in shared mode.

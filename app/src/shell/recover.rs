@@ -24,7 +24,7 @@ pub struct Mended {
 
 /// Reads every change, puts back from the second copy what does not read, and, when all is there, writes the notes anew.
 pub async fn mend(db: &Db, second: Option<&Second>) -> Result<Mended, Fault> {
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     let mut found = Found::default();
     db.each(CHANGES, "", "~", |row| {
         found.take(row);

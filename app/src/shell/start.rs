@@ -39,7 +39,7 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
     let me = device(db).await?;
     if !is_folded(db).await? {
         // Alone: what another tab saves meanwhile would be overwritten by what was read before.
-        let _alone = lock::alone("book").await;
+        let _alone = lock::book_alone().await;
         if !is_folded(db).await? {
             refold(db, &progress).await?;
         }

@@ -108,6 +108,10 @@ impl Store {
         // Detached: a screen that goes away must not drop a save half-way.
         spawn_local(async move {
             let result = task.await;
+            if result.is_ok() {
+                self.acknowledge();
+                clock::turn().await;
+            }
             self.saving.set(false);
             match result {
                 Ok(saved) => {
@@ -143,6 +147,10 @@ impl Store {
             Some(_) => second::alone().await,
             None => None,
         };
+        let _shared = match &alone {
+            Some(_) => None,
+            None => Some(lock::shared().await),
+        };
         let saved = match save::save(&db, &inner.book, plan, at, is_whole).await {
             Err(Unsaved::Fault(Fault::Lost(_))) => {
                 // Some phones cut the connection in the background. Once more, with a new one.
@@ -156,6 +164,7 @@ impl Store {
             let (changes, vector) = (saved.changes.clone(), inner.book.borrow().vector.clone());
             // Not waited for: the book has it. No other save begins before it is there too, in any tab.
             spawn_local(async move {
+                clock::turn().await;
                 if !second::add(second, changes, vector).await {
                     // The next start makes the two agree again.
                     inner.second.take();
@@ -178,15 +187,19 @@ impl Store {
         self.bump(saved.touched);
         self.done
             .set(describe(&inner.book.borrow(), &saved.changes));
+        if first && self.keeping.get_untracked() == Keeping::Disk {
+            crate::shell::device::ask_to_persist();
+        }
+    }
+
+    /// Says that a save is on the disk, on the page and to other tabs. What it changed is drawn after that.
+    pub(super) fn acknowledge(self) {
         if self.keeping.get_untracked() != Keeping::Disk {
             return;
         }
         self.mark_saved();
-        if let Some(tabs) = &*inner.tabs.borrow() {
-            tabs.tell(inner.book.borrow().head());
-        }
-        if first {
-            crate::shell::device::ask_to_persist();
+        if let Some(tabs) = &*self.inner.tabs.borrow() {
+            tabs.tell(self.inner.book.borrow().head());
         }
     }
 

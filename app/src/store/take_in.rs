@@ -39,10 +39,7 @@ impl Store {
             if let Some(command) = follow_up {
                 self.make_one(command).await;
             }
-            self.mark_saved();
-            if let Some(tabs) = &*self.inner.tabs.borrow() {
-                tabs.tell(self.inner.book.borrow().head());
-            }
+            self.acknowledge();
             let more = self.is_part_of_more(&found);
             told.set(Bringing::Done(found, more));
         });

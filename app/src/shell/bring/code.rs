@@ -12,7 +12,7 @@ use std::cell::RefCell;
 
 /// Takes one. What was said under the old code stays, as of another device. The book in memory, of every tab, is to be read anew.
 pub async fn take_new_code(db: &Db, book: &RefCell<State>) -> Result<(), Fault> {
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     save::catch_up(db, book).await?;
     let code = DeviceCode::from_chance(clock::chance());
     // Nothing was said under it, and no stamp of it may fall behind what was.

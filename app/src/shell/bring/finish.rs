@@ -16,7 +16,7 @@ pub async fn settle(db: &Db, progress: Progress<'_>) -> Result<(), Fault> {
     if Note::read(db).await?.is_settled() {
         return Ok(());
     }
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     forget(db).await?;
     let mut note = Note::read(db).await?;
     for number in note.at(Stage::Folding) {

@@ -76,7 +76,7 @@ pub async fn take(
     found: &Found,
     progress: Progress<'_>,
 ) -> Result<(), Unread> {
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     save::catch_up(db, book).await?;
     if book.borrow().vector != found.at {
         return Err(Unread::MovedOn);

@@ -75,7 +75,7 @@ pub async fn spoil(db: &Db) -> Result<(), Fault> {
 
 /// Undoes the last import, on the disk. Whether it could be. The book in memory, of every tab, is to be read anew after that.
 pub async fn undo(db: &Db, book: &RefCell<State>, progress: Progress<'_>) -> Result<bool, Fault> {
-    let _alone = lock::alone("book").await;
+    let _alone = lock::book_alone().await;
     save::catch_up(db, book).await?;
     let head = book.borrow().head();
     let Some(last) = Undoable::now(db, head).await? else {

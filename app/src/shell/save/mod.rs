@@ -10,7 +10,6 @@ pub use read_on::{catch_up, fold_rows, history, rows_of};
 
 use crate::shell::db::{CHANGES, Db, META, RECORDS, Strict};
 use crate::shell::fault::Fault;
-use crate::shell::lock;
 use haulwren_core::book::{Edits, Refusal, State, Touched};
 use haulwren_core::change::Change;
 use haulwren_core::json::{self, field};
@@ -71,7 +70,7 @@ impl Head {
 /// What a save wants to change, given the newest state.
 pub type Plan<'a> = dyn Fn(&State) -> Result<Vec<Edits>, Refusal> + 'a;
 
-/// Saves what `plan` says. `book` is changed only once the disk has it. While the book is still being read (`is_whole` is false), the
+/// Saves what `plan` says, for whoever holds the second copy's lock or shares the book's. `book` is changed only once the disk has it. While the book is still being read (`is_whole` is false), the
 /// records that are touched are read first: else they would be written without what they hold.
 pub async fn save(
     db: &Db,
@@ -80,7 +79,6 @@ pub async fn save(
     at: At,
     is_whole: bool,
 ) -> Result<Saved, Unsaved> {
-    let _held = lock::shared().await;
     let transaction = db.strict(&[META, CHANGES, RECORDS])?;
     let mut touched = read_on::within(&transaction, book).await?;
     let changes = match plan(&book.borrow()) {

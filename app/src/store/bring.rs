@@ -10,7 +10,7 @@ use crate::shell::sealed::{Passphrase, Unopened};
 use crate::shell::source::{self, Chosen, Locked, Source};
 use haulwren_core::book::Touched;
 use haulwren_core::exchange::sealed::SealedError;
-use haulwren_core::exchange::{FileKind, ReadError};
+use haulwren_core::exchange::{FileKind, Meeting, ReadError};
 use haulwren_core::view::Effect;
 use leptos::task::spawn_local;
 use std::cell::OnceCell;
@@ -58,13 +58,16 @@ pub fn put_away() {
     bringing().set(Bringing::Idle);
 }
 
-/// What the last file did to a thing or a lot, as long as it is not put away. Follows that, and not how far a file is.
+/// What the last file did to a thing or a lot, as long as it is not put away; nothing where it brought the whole book, since all is new
+/// then. Follows that, and not how far a file is.
 pub fn effect_on(id: Uuid) -> Option<Effect> {
     if !is_brought().get() {
         return None;
     }
     bringing().with_untracked(|now| match now {
-        Bringing::Done(found, _) => found.weighed.listed.get(&id).copied(),
+        Bringing::Done(found, _) if found.incoming.meeting != Meeting::Fresh => {
+            found.weighed.listed.get(&id).copied()
+        }
         _ => None,
     })
 }

@@ -15,8 +15,11 @@ const amount = all.filter((n) => n.includes(".")).pop() ?? all.pop();
 return amount === undefined ? null : amount.replace("\u2212", "-").replaceAll(",", "");
 "#;
 
+/// Waits for a frame. A window under another one may have none: what is typed there is shown a little later all the same.
+const FRAME: &str = "await Promise.race([new Promise(requestAnimationFrame), new Promise((done) => setTimeout(done, 500))]);";
+
 impl Tab {
-    /// Taps the keypad's keys for an amount such as `7.50`.
+    /// Taps the keypad's keys for an amount such as `7.50`, and waits for the frame that shows it.
     ///
     /// # Errors
     /// When a key is not there.
@@ -24,7 +27,7 @@ impl Tab {
         for key in amount.chars() {
             self.key(&key.to_string()).await?;
         }
-        Ok(())
+        self.ask_later(FRAME, &[]).await
     }
 
     /// Taps one key: a digit, `.`, `.50`, `rub`, `next`, `buy` or `cover`; once it can be pressed, which for "Buy it" is a frame after

@@ -82,7 +82,7 @@ async fn on_the_keypad(engine: Engine) -> Outcome<()> {
     for (keys, one_more, times) in [("6.50", "1", 1), ("6.", ".", 1), ("9999", "9", 15)] {
         tab.type_in("ask", keys).await?;
         for _ in 0..times {
-            tab.key(one_more).await?;
+            tab.keys(one_more).await?;
         }
         tab.expect_complaint(&format!("the key {one_more} after {keys}"))
             .await?;

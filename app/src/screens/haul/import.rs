@@ -82,7 +82,7 @@ fn in_line(weighed: &Weighed) -> El {
     }
     el("a")
         .class("row import-line")
-        .attr("href", &Route::Settings.href())
+        .attr("href", &Route::BookFile.href())
         .with(what)
         .with(sign(Icon::Next))
 }

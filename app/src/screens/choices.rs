@@ -24,7 +24,15 @@ pub fn of_record(kind: &'static str, id: Uuid) -> El {
         id,
     };
     let asked = record.clone();
-    let fields = worked(move || store.read(|book| book.disputed_of(&asked)));
+    // With the changes that differ: another file may add one to a field that was in dispute before.
+    let fields = worked(move || {
+        store.read(|book| {
+            let fields = book.disputed_of(&asked).into_iter();
+            let parties = |field: &str| book.parties(&asked, field).map(<[_]>::to_vec);
+            let with_parties = |field: String| (parties(&field), field);
+            fields.map(with_parties).collect::<Vec<_>>()
+        })
+    });
     div("bare").show(move || {
         let each = |field: String| {
             let sentence = store.read(|book| differs(book, &record, &field));
@@ -35,7 +43,7 @@ pub fn of_record(kind: &'static str, id: Uuid) -> El {
                 .with(parts::line(&sentence))
                 .with(choices(store, &record, &field))
         };
-        let fields = fields.get().into_iter();
+        let fields = fields.get().into_iter().map(|(_, field)| field);
         untrack(|| fields.map(each).collect::<Vec<El>>())
     })
 }

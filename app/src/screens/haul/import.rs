@@ -5,6 +5,7 @@ use haulwren_core::view::Weighed;
 use crate::format;
 use crate::route::Route;
 use crate::screens::brought::{close_key, counted, undo_key};
+use crate::screens::page::use_wide;
 use crate::screens::parts;
 use crate::screens::settings::send;
 use crate::shell::bring::Found;
@@ -14,10 +15,10 @@ use crate::ui::icons::{Icon, sign};
 
 /// The column.
 pub fn column() -> El {
-    let store = use_store();
+    let (store, wide) = (use_store(), use_wide());
     div("bare").show(move || -> Nodes {
         bringing().with(|now| match now {
-            Bringing::Done(found, _) => panel(store, found).into(),
+            Bringing::Done(found, _) if wide.get() => panel(store, found).into(),
             _ => ().into(),
         })
     })

@@ -70,8 +70,9 @@ impl Head {
 /// What a save wants to change, given the newest state.
 pub type Plan<'a> = dyn Fn(&State) -> Result<Vec<Edits>, Refusal> + 'a;
 
-/// Saves what `plan` says, for whoever holds the second copy's lock or shares the book's. `book` is changed only once the disk has it. While the book is still being read (`is_whole` is false), the
-/// records that are touched are read first: else they would be written without what they hold.
+/// Saves what `plan` says, for whoever holds the second copy's lock or shares the book's. `book` is changed only once the disk has it.
+/// While the book is still being read (`is_whole` is false), the records that are touched are read first: else they would be written
+/// without what they hold.
 pub async fn save(
     db: &Db,
     book: &RefCell<State>,

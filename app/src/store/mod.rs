@@ -34,7 +34,7 @@ use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
+use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled, Unasked};
 use std::cell::{Cell, OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
@@ -143,6 +143,15 @@ impl Store {
             draft_timer: RefCell::default(),
             paid: RefCell::default(),
         }));
+        // In two steps: a key of the asking price, at a table the most usual one, works out only what hangs on it.
+        let kept = worked(move || drafts.with(|drafts| drafts.decide.unasked()));
+        let unasked = worked(move || {
+            setup.track();
+            haul.track();
+            today.get()?;
+            let now = clock::now();
+            kept.with(|draft| view::unasked(&inner.book.borrow(), draft, now))
+        });
         // Of its own, so that what is typed on Decide does not work the pile out anew.
         let pile = worked(move || drafts.with(|drafts| drafts.pile.clone()));
         let parts = Parts {
@@ -152,11 +161,11 @@ impl Store {
             today,
             drafts,
             decide_view: worked(move || {
-                setup.track();
-                haul.track();
-                today.get()?;
-                let now = clock::now();
-                drafts.with(|drafts| view::decide(&inner.book.borrow(), &drafts.decide, now))
+                let (book, now) = (inner.book.borrow(), clock::now());
+                let asked = |before: &Unasked| {
+                    drafts.with(|drafts| before.asked(&book, &drafts.decide, now))
+                };
+                unasked.with(|before| before.as_ref().map(asked))
             }),
             pile,
             pile_view: worked(move || {

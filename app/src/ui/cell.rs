@@ -1,17 +1,17 @@
 //! A field that the keypad types into. It is a button: touching it or stepping into it with the keyboard moves the keypad there.
 
-use crate::live::Worked;
 use haulwren_core::view::Field;
-use leptos::prelude::document;
-use web_sys::HtmlElement;
 
-use super::el::{Do, El, button, follow_later, span};
+use super::el::{Do, El, button, span};
+use super::kept::Kept;
 
 /// What a cell shows.
 #[derive(Clone, PartialEq, Eq, Debug, Default)]
 pub struct CellText {
     /// What is typed.
     pub text: String,
+    /// Whether the keypad types here.
+    pub is_typed_into: bool,
     /// Whether the next digit starts it anew.
     pub is_fresh: bool,
     /// What is wrong with it, as a sentence.
@@ -63,54 +63,43 @@ pub struct CellSpec {
     pub main: bool,
 }
 
-/// One field. `is_typed_into` says whether the keypad types here, and `on_go` moves it.
-pub fn cell(
+/// One field on the page.
+pub struct Cell {
+    /// The button.
+    pub whole: El,
     spec: CellSpec,
-    shown: Worked<CellText>,
-    is_typed_into: Worked<bool>,
-    on_go: Do<()>,
-) -> El {
-    let CellSpec {
-        field,
-        word,
-        name,
-        main,
-    } = spec;
-    let (clicked, stepped_into) = (on_go.clone(), on_go);
-    let cell = button("")
-        .attr("data-field", field.name())
-        .attr_of("class", move || Some(shown.with(|text| text.class(main))))
-        .state("aria-pressed", move || is_typed_into.get())
-        .attr_of("aria-invalid", move || {
-            let is_wrong = shown.with(|text| text.fault.is_some());
-            is_wrong.then(|| "true".to_owned())
-        })
-        .attr_of("aria-label", move || {
-            Some(shown.with(|text| text.said_as(name)))
-        })
-        .on_click(move || clicked(()))
-        .on("focus", move |_| {
-            if !is_typed_into.get_untracked() {
-                stepped_into(());
-            }
-        })
-        .with(span("w").with(word))
-        .with(" ")
-        .with(span("n").text_of(move || shown.with(|text| text.text.clone())));
-    follow_keypad(cell.html().clone(), is_typed_into);
-    cell
+    button: Kept,
+    text: Kept,
 }
 
-/// The page's own focus follows the keypad when it goes from field to field, so that the keyboard goes on from there. It is never taken
-/// from anything else.
-fn follow_keypad(cell: HtmlElement, is_typed_into: Worked<bool>) {
-    follow_later(Box::new(move || {
-        let on = document().active_element();
-        let is_on_other =
-            on.is_some_and(|on| on.has_attribute("data-field") && !cell.is_same_node(Some(&on)));
-        if is_typed_into.get() && is_on_other {
-            // Refused only for an element that can't be seen, and then there is nothing to follow.
-            let _ = cell.focus();
+impl Cell {
+    /// A field that shows nothing yet; `on_touch` is called when it is touched, `on_focus` when the keyboard steps into it.
+    pub fn new(spec: CellSpec, on_touch: Do<()>, on_focus: Do<()>) -> Self {
+        let text = span("n");
+        let whole = button("")
+            .attr("data-field", spec.field.name())
+            .on_click(move || on_touch(()))
+            .on("focus", move |_| on_focus(()))
+            .with(span("w").with(spec.word))
+            .with(" ")
+            .with(text.clone());
+        Self {
+            spec,
+            button: Kept::new(&whole),
+            text: Kept::new(&text),
+            whole,
         }
-    }));
+    }
+
+    /// Shows what is so now.
+    pub fn draw(&self, shown: &CellText) {
+        let CellSpec { name, main, .. } = self.spec;
+        let pressed = if shown.is_typed_into { "true" } else { "false" };
+        let is_wrong = shown.fault.is_some();
+        self.button.set("class", Some(&shown.class(main)));
+        self.button.set("aria-pressed", Some(pressed));
+        self.button.set("aria-invalid", is_wrong.then_some("true"));
+        self.button.set("aria-label", Some(&shown.said_as(name)));
+        self.text.set_text(&shown.text);
+    }
 }

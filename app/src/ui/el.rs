@@ -106,13 +106,13 @@ impl El {
         debug_assert!(result.is_ok(), "a style that is not read-only");
     }
 
-    /// Sets all text of an element that stands and holds nothing but text.
-    pub fn set_text(&self, text: &str) {
-        // The text node stays: another one would be styled and laid out as something that has just come.
-        match self.0.first_child() {
-            Some(node) => node.set_node_value(Some(text)),
-            None => self.0.set_text_content(Some(text)),
-        }
+    /// The one text of an element that holds nothing else, made when there is none.
+    pub fn text_node(&self) -> Node {
+        self.0.first_child().unwrap_or_else(|| {
+            let node = Node::from(document().create_text_node(""));
+            add(&self.0, &node, None);
+            node
+        })
     }
 
     /// Puts others in place of what stands inside.

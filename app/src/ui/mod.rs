@@ -10,6 +10,7 @@ pub mod icons;
 mod kept;
 pub mod keypad;
 pub mod notice;
+mod px;
 pub mod rail;
 pub mod secret;
 pub mod sheet;

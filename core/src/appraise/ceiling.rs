@@ -48,8 +48,8 @@ pub(super) fn greatest_ask(
 }
 
 impl Ceiling {
-    /// The ceiling as it is shown beside this ask.
-    pub(super) fn beside(exact: Money, bound_by: Rule, step: Money, ask: Option<Money>) -> Self {
+    /// The ceiling as it is shown while nothing is asked.
+    pub(super) fn of(exact: Money, bound_by: Rule, step: Money) -> Self {
         let stepped = down_to_step(exact, step);
         let shown = if stepped.is_zero() { exact } else { stepped };
         Self {
@@ -57,7 +57,6 @@ impl Ceiling {
             shown,
             bound_by,
         }
-        .showing(ask)
     }
 
     /// Shown exactly where the ask lies between what is shown and what decides.

@@ -35,13 +35,18 @@ pub struct Judged {
 
 /// Appraises a case. Cheap enough for every key press: two settlements and some fifty comparisons.
 pub fn appraise(case: &Case<'_>) -> Appraisal {
+    unasked(case).asked(case.ask, case.currency)
+}
+
+/// The appraisal as if nothing were asked: the long part of the work, and the same for every ask.
+fn unasked(case: &Case<'_>) -> Appraisal {
     let mut missing = Vec::new();
     let judged = match (case.sells, case.venue) {
         (Some(sells), Some(_)) => {
             let sums = Sums::at(case, sells.likely())
                 .and_then(|likely| Ok((likely, Sums::at(case, sells.low())?)));
             match sums {
-                Ok((likely, low)) => Some(judge(case, likely, low)),
+                Ok((likely, low)) => Some(judge(&case.rules, likely, low)),
                 Err(lacks) => {
                     missing.push(lacks);
                     None
@@ -56,7 +61,7 @@ pub fn appraise(case: &Case<'_>) -> Appraisal {
             None
         }
     };
-    missing.extend(case.ask.is_none().then_some(Missing::Ask));
+    missing.push(Missing::Ask);
     Appraisal { missing, judged }
 }
 
@@ -66,20 +71,18 @@ pub fn likely(case: &Case<'_>) -> Option<Sums> {
     Sums::at(case, sells.likely()).ok()
 }
 
-fn judge(case: &Case<'_>, likely: Sums, low: Sums) -> Judged {
-    let rules = case.rules;
-    let ceiling = greatest_ask(&rules, &likely, &low)
-        .map(|(exact, bound_by)| Ceiling::beside(exact, bound_by, rules.cash_step, case.ask));
+fn judge(rules: &HouseRules, likely: Sums, low: Sums) -> Judged {
+    let ceiling = greatest_ask(rules, &likely, &low)
+        .map(|(exact, bound_by)| Ceiling::of(exact, bound_by, rules.cash_step));
     Judged {
-        rules,
+        rules: *rules,
         likely,
         low,
         ceiling,
-        ask: case.ask,
+        ask: None,
         verdict: None,
         reasons: Vec::new(),
     }
-    .decided(case.currency)
 }
 
 /// Buy when the ask is within the ceiling; Haggle when the ceiling is within the seller's reach; else Leave.
@@ -110,6 +113,24 @@ fn decide(judged: &Judged, currency: Currency, ask: Money) -> (Verdict, Flag) {
         Flag::KeepsOnly(keep)
     };
     (Verdict::Leave, flag)
+}
+
+impl Appraisal {
+    /// What nobody had asked a price for, once this is asked: with the verdict and its reasons, and the ceiling as it is shown beside it.
+    #[must_use]
+    pub fn asked(mut self, ask: Option<Money>, currency: Currency) -> Self {
+        let Some(ask) = ask else { return self };
+        self.missing.retain(|missing| *missing != Missing::Ask);
+        self.judged = self.judged.map(|judged| {
+            Judged {
+                ask: Some(ask),
+                ceiling: judged.ceiling.map(|ceiling| ceiling.showing(Some(ask))),
+                ..judged
+            }
+            .decided(currency)
+        });
+        self
+    }
 }
 
 impl Judged {

@@ -163,6 +163,18 @@ impl DecideDraft {
         }
     }
 
+    /// Everything but what is asked and where the keypad stands. Most keys at a table leave this as it is.
+    #[must_use]
+    pub fn unasked(&self) -> Self {
+        Self {
+            ask: String::new(),
+            focus: Field::default(),
+            fresh: false,
+            covered: false,
+            ..self.clone()
+        }
+    }
+
     /// Moves the keypad to a field. A digit typed there first replaces what stands in it.
     pub fn go(&mut self, field: Field) {
         self.focus = field;

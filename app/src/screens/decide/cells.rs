@@ -4,12 +4,14 @@ use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::view::{DecideDraft, DecideView, Field};
+use leptos::prelude::{document, untrack};
 
 use super::Desk;
+use super::keys::focus_field;
 use crate::format;
-use crate::store::use_store;
-use crate::ui::cell::{CellSpec, CellText, cell};
-use crate::ui::el::{El, button, div, el, span};
+use crate::store::{Store, use_store};
+use crate::ui::cell::{Cell, CellSpec, CellText};
+use crate::ui::el::{El, button, div, el, follow, follow_later, span};
 
 const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
     CellSpec {
@@ -20,12 +22,10 @@ const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) 
     }
 }
 
-const ASK: [CellSpec; 1] = [spec(Field::Ask, "Asking", "Asking", true)];
-const SELLS: [CellSpec; 3] = [
-    spec(Field::Low, "low", "Sells for, low", false),
-    spec(Field::Likely, "Sells for", "Likely sells for", true),
-    spec(Field::High, "high", "Sells for, high", false),
-];
+const ASK: CellSpec = spec(Field::Ask, "Asking", "Asking", true);
+const LOW: CellSpec = spec(Field::Low, "low", "Sells for, low", false);
+const LIKELY: CellSpec = spec(Field::Likely, "Sells for", "Likely sells for", true);
+const HIGH: CellSpec = spec(Field::High, "high", "Sells for, high", false);
 
 /// The row of fields.
 pub fn cells(desk: Desk) -> El {
@@ -33,46 +33,82 @@ pub fn cells(desk: Desk) -> El {
     let view = store.decide_view();
     let one = move |spec: CellSpec| {
         let field = spec.field;
-        let is_typed_into = worked(move || store.draft(|draft| draft.focus) == field);
-        let shown = worked(move || {
-            let text = |view: &DecideView| store.draft(|draft| text_of(draft, view, field));
-            view.with(|view| view.as_ref().map(text))
-                .unwrap_or_default()
-        });
-        let go = move |()| {
+        let go = move || {
             desk.refused.set(None);
             store.edit_draft(|draft| draft.go(field));
         };
-        cell(spec, shown, is_typed_into, Rc::new(go))
+        let step = move |()| {
+            if untrack(|| store.draft(|draft| draft.focus)) != field {
+                go();
+            }
+        };
+        Cell::new(spec, Rc::new(move |()| go()), Rc::new(step))
     };
+    let specs = [ASK, LOW, LIKELY, HIGH];
+    let cells = specs.map(one);
+    let [ask, sells @ ..] = cells.each_ref().map(|cell| cell.whole.clone());
+    let shown = worked(move || {
+        let text = |view: &DecideView| {
+            store.draft(|draft| specs.map(|spec| text_of(draft, view, spec.field)))
+        };
+        view.with(|view| view.as_ref().map(text))
+            .unwrap_or_default()
+    });
+    // One for all: a key changes what stands in one of them, and often where the next is typed.
+    follow(Box::new(move || {
+        shown.with(|shown| {
+            for (cell, text) in cells.iter().zip(shown) {
+                cell.draw(text);
+            }
+        });
+    }));
+    follow_keypad(store);
     let group = |class: &str, name: &str| div(class).attr("role", "group").attr("aria-label", name);
     div("cells")
-        .with(div("cell-group of-ask").with(ASK.map(one)))
-        .with(group("cell-group of-sells", "Sells for").with(SELLS.map(one)))
+        .with(div("cell-group of-ask").with(ask))
+        .with(group("cell-group of-sells", "Sells for").with(sells))
         .with(what_key(desk))
+}
+
+/// The page's own focus follows the keypad when it goes from field to field, so that the keyboard goes on from there. It is never taken
+/// from anything else.
+fn follow_keypad(store: Store) {
+    let focus = worked(move || store.draft(|draft| draft.focus));
+    follow_later(Box::new(move || {
+        let name = focus.get().name();
+        let on = document().active_element();
+        let is_on_other = on
+            .and_then(|on| on.get_attribute("data-field"))
+            .is_some_and(|field| field != name);
+        if is_on_other {
+            focus_field(name);
+        }
+    }));
 }
 
 /// What the thing is: its name or kind, and how it is sent. Touched, it opens the sheet where that is said.
 fn what_key(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
-    let name = worked(move || {
+    // What it is called, and how it is sent.
+    let told = worked(move || {
         let typed = store.draft(|draft| draft.name.clone());
         let kind = || view.with(|view| view.as_ref()?.kind.clone());
         let heft = || store.draft(|draft| draft.heft.map(|heft| heft.label().to_owned()));
         let name = Some(typed).filter(|name| !name.is_empty());
-        name.or_else(kind).or_else(heft).unwrap_or_default()
+        let name = name.or_else(kind).or_else(heft).unwrap_or_default();
+        let line = view.with(|view| view.as_ref().map(sent).unwrap_or_default());
+        (name, line)
     });
-    let line = worked(move || view.with(|view| view.as_ref().map(sent).unwrap_or_default()));
     button("what-key")
         .attr("data-key", "what")
-        .class_if("unnamed", move || name.with(String::is_empty))
+        .class_if("unnamed", move || told.with(|told| told.0.is_empty()))
         .on_click(move || desk.naming.set(true))
-        .with(el("b").text_of(move || match name.get() {
+        .with(el("b").text_of(move || match told.get().0 {
             none if none.is_empty() => "What is it?".to_owned(),
             name => name,
         }))
-        .with(span("line").text_of(move || line.get()))
+        .with(span("line").text_of(move || told.get().1))
 }
 
 /// How it is sent, in a line.
@@ -94,18 +130,19 @@ fn text_of(draft: &DecideDraft, view: &DecideView, field: Field) -> CellText {
         .iter()
         .find(|(at, _)| *at == field)
         .map(|(_, fault)| fault.clone());
-    let typed = draft.text(field);
+    let (typed, is_typed_into) = (draft.text(field), draft.focus == field);
     let is_empty = typed.is_empty();
     let is_sells = matches!(field, Field::Low | Field::Likely | Field::High);
     let text = match draft.amount(field, view.currency) {
-        _ if draft.focus == field && !is_empty => typed.to_owned(),
+        _ if is_typed_into && !is_empty => typed.to_owned(),
         Ok(Some(amount)) if is_sells => format::short(amount, view.currency),
         Ok(Some(amount)) => format::amount(amount, view.currency),
         Ok(None) => String::new(),
         Err(_) => typed.to_owned(),
     };
     CellText {
-        is_fresh: draft.fresh && draft.focus == field,
+        is_typed_into,
+        is_fresh: draft.fresh && is_typed_into,
         text,
         fault,
     }

@@ -29,7 +29,7 @@ fn heard(store: Store, desk: Desk, event: &KeyboardEvent) {
     let covered = desk.covered.get_untracked();
     if event.key() == "Tab" && !event.shift_key() && !covered && is_on_nothing() {
         event.prevent_default();
-        return focus_field(store);
+        return focus_field(untrack(|| store.draft(|draft| draft.focus.name())));
     }
     match key_of(event) {
         Some(Key::Buy) if covered => {}
@@ -57,9 +57,8 @@ fn is_on_nothing() -> bool {
         .is_none_or(|on| on.tag_name() == "BODY")
 }
 
-/// Gives the page's own focus to the field that the keypad types into.
-fn focus_field(store: Store) {
-    let name = untrack(|| store.draft(|draft| draft.focus.name()));
+/// Gives the page's own focus to a field, by its name.
+pub fn focus_field(name: &str) {
     let found = document()
         .query_selector(&format!("button[data-field={name}]"))
         .ok()

@@ -12,6 +12,8 @@ mod why;
 use crate::live::{Live, Worked, worked};
 use std::rc::Rc;
 
+use haulwren_core::view::{DecideDraft, DecideView};
+
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, div, el};
 use crate::ui::rail::Touched;
@@ -36,19 +38,31 @@ struct Desk {
     covered: Worked<bool>,
     /// Whether everything but the asking price is hidden: covered, and not peeked at.
     hides: Worked<bool>,
+    /// Whether nothing is typed.
+    is_idle: Worked<bool>,
+    /// Whether there is enough for the sums.
+    has_sums: Worked<bool>,
 }
 
 /// The screen.
 pub fn decide() -> El {
     let store = use_store();
     let peeking = Live::new(false);
+    let covered = worked(move || store.draft(|draft| draft.covered));
     let desk = Desk {
         opened: Live::new(None),
         naming: Live::new(false),
         peeking,
         refused: Live::new(None),
-        covered: worked(move || store.draft(|draft| draft.covered)),
-        hides: worked(move || store.draft(|draft| draft.covered) && !peeking.get()),
+        covered,
+        hides: worked(move || covered.get() && !peeking.get()),
+        is_idle: worked(move || store.draft(DecideDraft::is_empty)),
+        has_sums: worked(move || {
+            let judged = |view: &DecideView| view.appraisal.judged.is_some();
+            store
+                .decide_view()
+                .with(|view| view.as_ref().is_some_and(judged))
+        }),
     };
     keys::follow(store, desk);
     let body = move || {

@@ -4,7 +4,7 @@ use crate::live::{Worked, worked};
 use std::rc::Rc;
 
 use haulwren_core::postage::Arrangement;
-use haulwren_core::view::{DecideDraft, DecideView, Field};
+use haulwren_core::view::{DecideView, Field};
 
 use super::Desk;
 use super::cells::cells;
@@ -20,13 +20,11 @@ use crate::ui::rail::{RailFacts, Touched, price_rail};
 
 /// Everything that the seller should not read.
 pub fn top(desk: Desk) -> Nodes {
-    let store = use_store();
-    let is_idle = worked(move || store.draft(DecideDraft::is_empty));
     let scrolled =
         div("decide-top").with([titled_here("Worth it?"), rail(desk), notes(), venues(desk)]);
     // Over the fields and not scrolled, so that a slip can be taken back at once on any screen. Once the next thing is being typed, the
     // room is the rail's; Undo then waits on Haul.
-    let saved = div("bare").show(move || is_idle.get().then(last_save));
+    let saved = div("bare").show(move || desk.is_idle.get().then(last_save));
     [scrolled, saved, cells(desk)].into()
 }
 
@@ -35,12 +33,6 @@ fn rail(desk: Desk) -> El {
     let view = use_store().decide_view();
     // Worked out apart: a key that leaves the sums as they are, such as a point, draws nothing.
     let facts = worked(move || view.with(|view| view.as_ref().and_then(facts_of)));
-    let has_facts = worked(move || {
-        view.with(|view| {
-            view.as_ref()
-                .is_some_and(|view| view.appraisal.judged.is_some())
-        })
-    });
     // One text, so that what stays the same is not drawn and said again at every key.
     let missing =
         worked(move || view.with(|view| view.as_ref().map(missing_of).unwrap_or_default()));
@@ -52,7 +44,7 @@ fn rail(desk: Desk) -> El {
         Some(price_rail(shown, &on_touch, "rail"))
     };
     div("decide-rail").show(move || {
-        let rail = if has_facts.get() { drawn() } else { None };
+        let rail = if desk.has_sums.get() { drawn() } else { None };
         rail.unwrap_or_else(|| blank(missing))
     })
 }

@@ -59,10 +59,10 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
-    let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key()]);
+    let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key(desk)]);
     // Apart, since it adds up all that was bought: no key typed here changes it.
     let left = worked(move || store.read(here).map(|here| here.cash_left));
-    let shown = worked(move || shown(store, left));
+    let shown = worked(move || shown(store, desk, left));
     let on_key: Do<Key> = Rc::new(move |key| type_key(store, desk, key));
     div("tray")
         .with(beside(desk))
@@ -99,7 +99,7 @@ fn told(view: &PileView) -> (usize, [String; 2]) {
     (view.rows.len(), sums)
 }
 
-fn shown(store: Store, left: Worked<Option<Money>>) -> KeypadShown {
+fn shown(store: Store, desk: Desk, left: Worked<Option<Money>>) -> KeypadShown {
     store.decide_view().with(|view| {
         let Some(view) = view else {
             return KeypadShown::default();
@@ -108,7 +108,7 @@ fn shown(store: Store, left: Worked<Option<Money>>) -> KeypadShown {
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
             sum: view.buy.map(|ask| format::amount(ask, view.currency)),
-            can_pile: store.draft(|draft| !draft.is_empty()),
+            can_pile: !desk.is_idle.get(),
             note: view
                 .buy
                 .map(|ask| paid_how(store, left, ask, view.currency))
@@ -137,27 +137,19 @@ fn paid_how(store: Store, left: Worked<Option<Money>>, ask: Money, currency: Cur
 }
 
 /// Keeps the thing as one that was passed by, and empties the form.
-fn not_now_key() -> El {
+fn not_now_key(desk: Desk) -> El {
     let store = use_store();
-    let is_idle = worked(move || store.draft(DecideDraft::is_empty));
     button("press")
         .attr("data-key", "not-now")
-        .flag("disabled", move || is_idle.get())
+        .flag("disabled", move || desk.is_idle.get())
         .on_click(move || store.pass_by())
         .with("Not now")
 }
 
 fn why_key(desk: Desk) -> El {
-    let view = use_store().decide_view();
-    let has_sums = move || {
-        view.with(|view| {
-            view.as_ref()
-                .is_some_and(|view| view.appraisal.judged.is_some())
-        })
-    };
     button("press why-key")
         .attr("data-key", "why")
-        .flag("disabled", move || !has_sums())
+        .flag("disabled", move || !desk.has_sums.get())
         .on_click(move || desk.opened.set(Some(Touched::Verdict)))
         .with("Why")
 }
@@ -168,7 +160,11 @@ fn beside(desk: Desk) -> El {
     let wide = use_wide();
     div("bare").show(move || {
         let shows = wide.get() && !desk.hides.get();
-        view.with(|view| view.as_ref().filter(|_| shows).and_then(kept))
+        if shows {
+            view.with(|view| view.as_ref().and_then(kept))
+        } else {
+            None
+        }
     })
 }
 

@@ -7,9 +7,9 @@ use std::fmt::Write as _;
 
 use super::facts::RailFacts;
 use super::place::{Bar, Flag, Layout, Side, Span, Wanted};
-use super::px::Px;
 use crate::ui::el::{El, svg};
 use crate::ui::kept::Kept;
+use crate::ui::px::Px;
 use crate::ui::verdict::{name as name_of, sign};
 
 /// The picture and its parts.
@@ -17,6 +17,8 @@ pub struct Picture {
     /// The picture, one image to those who hear it.
     pub whole: El,
     image: Kept,
+    /// The bar, in which the stretches are as high as it is.
+    bar: Kept,
     rects: [Kept; 9],
     paths: [Kept; 8],
     /// The hollow pointer, and the one to what is asked.
@@ -70,7 +72,7 @@ impl Picture {
     /// Nothing drawn yet. `id` makes the pattern names of this rail its own.
     pub fn new(id: &str) -> Self {
         let rects = RECTS.map(|(class, fill, _)| {
-            let rect = svg("rect").class(class);
+            let rect = svg("rect").class(class).attr("height", "100%");
             if fill.is_empty() {
                 rect
             } else {
@@ -91,12 +93,13 @@ impl Picture {
             sign.clone().stand_in(flag_sign.element());
         }
         let flag = svg("g").with([flag_path.clone(), flag_sign.clone()]);
+        let bar = svg("svg").class("rail-bar").with(rects.to_vec());
         let whole = svg("svg")
             .class("rail-picture")
             .attr("role", "img")
             .attr("width", "100%")
             .with(patterns(id))
-            .with(rects.to_vec())
+            .with(bar.clone())
             .with(paths[..6].to_vec())
             .with(slides.to_vec())
             .with(paths[6..].to_vec())
@@ -104,6 +107,7 @@ impl Picture {
         Self {
             image: Kept::new(&whole),
             whole,
+            bar: Kept::new(&bar),
             rects: rects.each_ref().map(Kept::new),
             paths: paths.each_ref().map(Kept::new),
             slides: slides.each_ref().map(Kept::new),
@@ -118,17 +122,13 @@ impl Picture {
     pub fn draw(&self, layout: &Layout, wanted: &Wanted, facts: &RailFacts) {
         let bar = &layout.bar;
         self.image.set("aria-label", Some(&facts.sentence(wanted)));
-        set_px(&self.image, "height", layout.height);
+        self.image.set_length("height", layout.height);
+        self.bar.set_length("y", bar.top);
+        self.bar.set_length("height", bar.height);
         for (rect, (_, _, of)) in self.rects.iter().zip(RECTS) {
             let Span { x, w } = of(bar);
-            for (name, length) in [
-                ("x", x),
-                ("y", bar.top),
-                ("width", w),
-                ("height", bar.height),
-            ] {
-                set_px(rect, name, length);
-            }
+            rect.set_length("x", x);
+            rect.set_length("width", w);
         }
         for (path, (_, d)) in self.paths.iter().zip(PATHS) {
             path.set("d", Some(&d(layout)));
@@ -155,10 +155,14 @@ impl Picture {
         );
         self.flag_path.set("class", Some("rail-flag-cloth"));
         self.flag_path.set("d", Some(&cloth(flag, verdict)));
-        set_px(&self.sign, "x", flag.sign_left);
-        set_px(&self.sign, "y", (flag.height - flag.sign) / 2.0);
-        set_px(&self.sign, "width", flag.sign);
-        set_px(&self.sign, "height", flag.sign);
+        for (name, length) in [
+            ("x", flag.sign_left),
+            ("y", (flag.height - flag.sign) / 2.0),
+            ("width", flag.sign),
+            ("height", flag.sign),
+        ] {
+            self.sign.set_length(name, length);
+        }
         self.sign_by(Some(verdict));
     }
 
@@ -168,10 +172,6 @@ impl Picture {
             sign.set("hidden", (!is_seen).then_some(""));
         }
     }
-}
-
-fn set_px(element: &Kept, name: &'static str, length: f64) {
-    element.set(name, Some(&Px(length).to_string()));
 }
 
 /// The fills: bars past the gate, postage diagonal, cut dots.

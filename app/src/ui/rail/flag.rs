@@ -5,7 +5,6 @@ use std::rc::Rc;
 use super::Touched;
 use super::facts::RailFacts;
 use super::place::Layout;
-use super::px::css;
 use crate::ui::el::{Do, El, button, el, span};
 use crate::ui::kept::Kept;
 use crate::ui::verdict::name;
@@ -65,13 +64,13 @@ impl FlagWords {
             ("padding-left", flag.text_left - flag.left),
         ];
         for (side, length) in sides {
-            self.button.set_style(side, &css(length));
+            self.button.set_style(side, length);
         }
         self.word.set_text(verdict.word());
-        self.line.set_style("font-size", &css(flag.word));
+        self.line.set_style("font-size", flag.word);
         for (at, second) in self.seconds.iter().enumerate() {
             second.set_text(flag.lines.get(at).map_or("", String::as_str));
-            second.set_style("font-size", &css(flag.second));
+            second.set_style("font-size", flag.second);
         }
     }
 }

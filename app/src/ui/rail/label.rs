@@ -8,7 +8,6 @@ use haulwren_core::appraise;
 use super::Touched;
 use super::facts::RailFacts;
 use super::place::{Figure, Label, Layout, Lean, Row, Wanted, Words};
-use super::px::css;
 use crate::ui::el::{Do, El, button, div, el, span};
 use crate::ui::kept::Kept;
 
@@ -87,6 +86,7 @@ impl Key {
         let (word, amount, rest) = (span("w"), el("b"), span("w"));
         let plate = span("plate");
         let plate = if of == Figure::LowKeep {
+            amount.set_style("font-size", "inherit");
             plate.with(span("w").with(word.clone()).with(" ").with(amount.clone()))
         } else {
             plate.with(word.clone()).with(" ").with(amount.clone())
@@ -120,16 +120,14 @@ impl Key {
             ("height", label.height),
         ];
         for (side, length) in sides {
-            self.button.set_style(side, &css(length));
+            self.button.set_style(side, length);
         }
         self.word.set_text(&words.word);
         self.amount.set_text(&words.amount);
         self.rest.set_text(rest);
-        let size = match self.of {
-            Figure::LowKeep => "inherit".to_owned(),
-            _ => css(label.size),
-        };
-        self.amount.set_style("font-size", &size);
+        if self.of != Figure::LowKeep {
+            self.amount.set_style("font-size", label.size);
+        }
     }
 }
 

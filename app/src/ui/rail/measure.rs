@@ -8,8 +8,8 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{HtmlElement, ResizeObserver};
 
-use super::px::css;
 use crate::ui::el::keep;
+use crate::ui::px::css;
 
 /// Measured widths, kept until the text size changes.
 pub struct Measured {

@@ -7,7 +7,6 @@ mod flag;
 mod label;
 mod measure;
 mod place;
-mod px;
 
 use crate::live::Live;
 

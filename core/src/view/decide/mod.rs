@@ -1,9 +1,11 @@
 //! Decide: the verdict on what is typed, on the judged venue and on the others.
 
+mod asked;
 mod desk;
 mod posted;
 mod typed;
 
+pub use asked::Unasked;
 pub use posted::Posted;
 
 use super::draft::{DecideDraft, Field};
@@ -69,6 +71,13 @@ pub struct VenueCard {
 /// Works Decide out. `None` before the book has begun.
 #[must_use]
 pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView> {
+    let before = unasked(state, &draft.unasked(), now)?;
+    Some(before.asked(state, draft, now))
+}
+
+/// Works out what [`decide`] shows before anything is asked, of a draft that asks nothing (see [`DecideDraft::unasked`]).
+#[must_use]
+pub fn unasked(state: &State, draft: &DecideDraft, now: At) -> Option<Unasked> {
     let desk = Desk::of(state, draft, now)?;
     let judged = desk.judged_venue(draft);
     let (here, appraisal) = desk.at(judged);
@@ -82,7 +91,7 @@ pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView>
                 .as_ref()
                 .map_or(Money::ZERO, |sums| sums.posting.paid_in),
             arrangement: there.arrangement,
-            keep: sums.map(|sums| sums.keep(desk.typed.ask.unwrap_or(Money::ZERO))),
+            keep: sums.map(|sums| sums.before),
             judged: Some(id) == judged,
         });
     }
@@ -94,8 +103,7 @@ pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView>
     let starter_of = what.kind.as_ref().map_or(&[][..], |kind| kind.cautions);
     let cautions = cautions(&draft.name, starter_of);
     let is_posted = here.arrangement.is_posted();
-    let buy = desk.typed.ask.filter(|_| desk.typed.faults.is_empty());
-    Some(DecideView {
+    Some(Unasked(DecideView {
         currency: desk.currency,
         judged,
         postage: here.posted.postage.filter(|_| is_posted),
@@ -108,8 +116,8 @@ pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView>
         appraisal,
         faults: desk.typed.faults,
         venues,
-        buy,
-    })
+        buy: None,
+    }))
 }
 
 /// Says that rates are old, when nobody has looked at them for long.

@@ -7,11 +7,19 @@ use std::fmt;
 #[derive(Clone, Copy)]
 pub struct Px(pub f64);
 
-impl fmt::Display for Px {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Px {
+    /// In tenths, as it is shown.
+    pub fn tenths(self) -> i32 {
         // Lengths on a page stay far within the range.
         #[allow(clippy::cast_possible_truncation)]
         let tenths = (self.0 * 10.0).round() as i32;
+        tenths
+    }
+}
+
+impl fmt::Display for Px {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let tenths = self.tenths();
         let minus = if tenths < 0 { "-" } else { "" };
         let tenths = tenths.unsigned_abs();
         write!(f, "{minus}{}.{}", tenths / 10, tenths % 10)

@@ -6,6 +6,7 @@ use super::clock;
 use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::save::{Unsaved, catch_up, history, save};
 use super::start;
+use futures::future::join;
 use haulwren_core::book::{Bought, Command, Context, Edits, Purchase, Refusal, State};
 use haulwren_core::change::Change;
 use haulwren_core::money::{Currency, Money};
@@ -95,6 +96,28 @@ async fn a_refusal_writes_nothing() {
     assert!(matches!(refused, Err(Unsaved::Refused(Refusal::NotBegun))));
     assert_eq!(stored(&db).await, []);
     assert_eq!(book.borrow().head(), 0);
+}
+
+#[wasm_bindgen_test]
+async fn saves_at_once_follow_one_another() {
+    let db = fresh().await;
+    let (left, right) = (opened(&db).await, opened(&db).await);
+    saved(&db, &left, begin()).await;
+    for cents in 1..=5 {
+        let two = join(
+            saved(&db, &left, buy(cents)),
+            saved(&db, &left, buy(10 * cents)),
+        );
+        join(two, saved(&db, &right, buy(100 * cents))).await;
+    }
+    catch_up(&db, &left).await.expect("caught up");
+    catch_up(&db, &right).await.expect("caught up");
+    assert_eq!(*left.borrow(), *right.borrow());
+    let changes = stored(&db).await;
+    let numbers: Vec<u64> = changes.iter().map(|change| change.key.seq).collect();
+    assert_eq!(numbers, (1..=2 + 15 * 2).collect::<Vec<_>>());
+    let anew = State::from_changes(left.borrow().me, &changes);
+    assert_eq!(*left.borrow(), anew);
 }
 
 #[wasm_bindgen_test]

@@ -53,7 +53,7 @@ impl Store {
         let purchase = view::purchase(&self.inner.book.borrow(), &draft, now);
         let Some(purchase) = purchase else { return };
         // The keypad stays free while the disk is busy: what is typed from here on is the next thing's asking price.
-        self.edit_draft(|draft| draft.go(Field::Ask));
+        self.type_draft(|draft| draft.go(Field::Ask));
         self.dispatch_at_once(Command::Buy(purchase), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
@@ -70,7 +70,7 @@ impl Store {
         let draft = self.drafts.with_untracked(|drafts| drafts.decide.clone());
         let thing = view::left_behind(&self.inner.book.borrow(), &draft, now);
         let Some(thing) = thing else { return };
-        self.edit_draft(|draft| draft.go(Field::Ask));
+        self.type_draft(|draft| draft.go(Field::Ask));
         self.dispatch_at_once(Command::PassBy(thing), move |saved| {
             if saved {
                 self.edit_draft(|draft| *draft = draft.after_buy());
@@ -104,8 +104,7 @@ impl Store {
     }
 
     fn run(self, task: Task, then: Box<dyn FnOnce(bool)>) {
-        self.saving.set(true);
-        // Detached: a screen that goes away must not drop a save half-way.
+        // Detached: a screen that goes away must not drop a save half-way. It sets out before what the page shows meanwhile.
         spawn_local(async move {
             let result = task.await;
             if result.is_ok() {
@@ -130,6 +129,7 @@ impl Store {
                 }
             }
         });
+        self.saving.set(true);
     }
 
     pub(super) async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {

@@ -66,6 +66,9 @@ async fn sends_sealed(phone: &Stall) -> Outcome<String> {
     tab.tap("[data-seal]").await?;
     tab.expect_said(&["the two are not the same"]).await?;
     tab.fill("The same again", WORDS).await?;
+    let gone = "return !document.querySelector('main').textContent.includes('not the same')";
+    tab.until("the complaint is gone once it is typed anew", gone)
+        .await?;
     if tab.engine() == Engine::Chromium {
         look_at(tab, "send-passphrase").await?;
     }

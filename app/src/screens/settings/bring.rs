@@ -127,7 +127,11 @@ fn locked_file(store: Store, locked: &Locked, why: &str) -> Nodes {
     let field = secret(
         spec,
         Rc::new(shown),
-        Rc::new(move || (!why.is_empty()).then(|| why.clone())),
+        // It was said of what is not typed any more.
+        Rc::new(move || {
+            let is_untouched = typed.with(String::is_empty);
+            (is_untouched && !why.is_empty()).then(|| why.clone())
+        }),
         Rc::new(on_input),
     );
     let locked = locked.clone();

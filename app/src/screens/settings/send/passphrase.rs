@@ -28,7 +28,11 @@ pub(super) fn asked(desk: Desk, other: &Other) -> Nodes {
                 let fault = fault.get().filter(|(of, _)| *of == at);
                 fault.map(|(_, said)| said.to_owned())
             }),
-            Rc::new(move |typed| text.set(typed)),
+            // What was wrong is no longer so once either of them is typed anew.
+            Rc::new(move |typed| {
+                text.set(typed);
+                fault.set(None);
+            }),
         )
     };
     let fields = [

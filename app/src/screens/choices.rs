@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use haulwren_core::book::State;
 use haulwren_core::change::RecordKey;
 use haulwren_core::view::{Choice, Dispute, differs};
 use leptos::prelude::untrack;
@@ -11,6 +12,7 @@ use uuid::Uuid;
 use crate::format;
 use crate::live::{Live, worked};
 use crate::notice::Notice;
+use crate::screens::ladder::ladder;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, span};
@@ -74,7 +76,14 @@ pub fn choices(store: Store, record: &RecordKey, field: &str) -> El {
                     .map(|(place, choice)| one_choice(store, dispute, place, choice))
                     .collect();
                 let stays = parts::support("Both stay on record, whichever you use.");
-                [div("choice-keys").with(keys), stays].into()
+                let currency = store.read_setup(State::currency);
+                let keys = match (&dispute.alike, currency) {
+                    (Some(alike), Some(currency)) => {
+                        ladder(alike, &dispute.choices, keys, currency)
+                    }
+                    _ => div("choice-keys").with(keys),
+                };
+                [keys, stays].into()
             }
         })
     })

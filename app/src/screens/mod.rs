@@ -7,6 +7,7 @@ mod first;
 mod further;
 mod haul;
 mod history;
+mod ladder;
 mod last_save;
 mod late;
 mod page;

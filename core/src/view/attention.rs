@@ -151,8 +151,8 @@ pub fn differs(state: &State, record: &RecordKey, field: &str) -> String {
     if field == GONE {
         return format!("{about} was taken out on one device and changed on another.");
     }
-    let label = label(&record.kind, field).to_lowercase();
-    format!("{about}: two devices say different things of its {label}.")
+    let label = label(&record.kind, field);
+    format!("{about}: two devices differ on \u{201c}{label}\u{201d}.")
 }
 
 fn backwards(state: &State, record: &RecordKey) -> String {

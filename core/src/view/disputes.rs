@@ -1,11 +1,15 @@
 //! A dispute as its screen shows it: what it is about, and what each device said. Nothing is chosen beforehand.
 
+use super::alike::{Alike, alike};
 use super::named::{named, nameless};
 use super::parts::label;
 use super::values::value;
 use crate::book::{Command, State, is_readable};
 use crate::change::{Change, GONE, Key, RecordKey};
+use crate::money::Money;
 use crate::stamp::At;
+use crate::worth::Sells;
+use serde::Deserialize;
 use serde_json::Value;
 
 /// A field of which two devices said different things without knowing of each other.
@@ -23,6 +27,8 @@ pub struct Dispute {
     pub label: String,
     /// What was said, in the order in which it was said first; each only once.
     pub choices: Vec<Choice>,
+    /// What alike things are thought to sell for, beside a price.
+    pub alike: Option<Alike>,
 }
 
 /// One of the things that were said.
@@ -34,6 +40,8 @@ pub struct Choice {
     pub value: Value,
     /// The value in words.
     pub words: String,
+    /// The likely price that it says, where it is one.
+    pub price: Option<Money>,
     /// What else was changed where the record is to stay, field and value in words: the edits that speak against its removal.
     pub edits: Vec<(String, String)>,
     /// Who said it, and when: all that agree.
@@ -96,6 +104,7 @@ pub fn dispute(
         choices.push(Choice {
             key: *key,
             words: words(state, &record.kind, field, &said),
+            price: price(&record.kind, field, &said),
             readable: is_readable(&record.kind, field, &said),
             value: said,
             edits,
@@ -117,6 +126,7 @@ pub fn dispute(
         kind: nameless(&record.kind),
         about: named(state, record),
         label: label(&record.kind, field),
+        alike: alike(state, record, field),
         choices,
     })
 }
@@ -136,6 +146,12 @@ fn said(state: &State, field: &str, change: &Change) -> (Value, Vec<(String, Str
         (label(&change.kind, field), words)
     };
     (Value::Null, edits.map(edit).collect())
+}
+
+fn price(kind: &str, field: &str, said: &Value) -> Option<Money> {
+    let is_price = (kind, field) == ("thing", "sells");
+    let sells = is_price.then(|| Sells::deserialize(said).ok())?;
+    sells.map(Sells::likely)
 }
 
 fn words(state: &State, kind: &str, field: &str, said: &Value) -> String {

@@ -1,5 +1,6 @@
 //! What each screen shows: one plain struct for each, from the book and what is being typed. Typed values, not laid-out text.
 
+mod alike;
 mod attention;
 mod brought;
 mod card_form;
@@ -28,6 +29,7 @@ mod values;
 mod venue_form;
 mod what;
 
+pub use alike::Alike;
 pub use attention::{Attention, Cure, attention, differs};
 pub use brought::{Effect, Move, Weighed, brought};
 pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, Sheet};

@@ -40,6 +40,7 @@ mod pile;
 mod png;
 mod pocket;
 mod postage;
+mod price_chosen;
 mod rescue;
 mod sample;
 mod saturday;

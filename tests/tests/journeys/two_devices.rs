@@ -16,14 +16,14 @@ journeys!(one_book => in_chromium Chromium, in_firefox Firefox, in_webkit WebKit
 journeys!(two_books => joined_in_chromium Chromium, joined_in_firefox Firefox);
 
 /// A computer with an own profile and nothing on it yet.
-struct Computer {
-    tab: Tab,
-    browser: Browser,
-    server: Server,
+pub struct Computer {
+    pub tab: Tab,
+    pub browser: Browser,
+    pub server: Server,
 }
 
 impl Computer {
-    async fn open(engine: Engine) -> Outcome<Self> {
+    pub async fn open(engine: Engine) -> Outcome<Self> {
         let server = serve(Setup::dist()?)?;
         let browser = Browser::open(engine).await?;
         let tab = browser.tab().await?;

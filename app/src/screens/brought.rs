@@ -3,6 +3,7 @@
 use crate::live::Live;
 use crate::route::Route;
 use crate::screens::parts;
+use crate::screens::questions::Questions;
 use crate::shell::bring::Found;
 use crate::store::{Store, put_away, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, follow, span};
@@ -118,12 +119,14 @@ pub fn close_key() -> El {
 /// The key that takes out again what the last file brought in, as long as that can be done.
 pub fn undo_key(store: Store) -> El {
     let can = Live::new(false);
+    let questions = Questions::default();
     // Any save ends it.
     follow(Box::new(move || {
         store.read(|_| ());
+        let is_last = questions.ask();
         spawn_local(async move {
             let can_undo = store.can_undo_import().await;
-            if !can.is_gone() && can.get_untracked() != can_undo {
+            if is_last() && !can.is_gone() && can.get_untracked() != can_undo {
                 can.set(can_undo);
             }
         });

@@ -1,8 +1,6 @@
 //! What was said of a record, when and on which device: nothing that was entered is ever dropped, and any of it can be had again.
 
 use crate::live::Live;
-use std::cell::Cell;
-use std::rc::Rc;
 
 use haulwren_core::change::RecordKey;
 use haulwren_core::view::{Earlier, Saying};
@@ -11,6 +9,7 @@ use leptos::task::spawn_local;
 use crate::format;
 use crate::notice::Notice;
 use crate::screens::parts;
+use crate::screens::questions::Questions;
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, button, div, el, follow};
 
@@ -18,21 +17,19 @@ use crate::ui::el::{El, button, div, el, follow};
 pub fn history(records: impl Fn() -> Vec<RecordKey> + 'static) -> El {
     let store = use_store();
     let said = Live::new(None::<Vec<Saying>>);
-    let asked = Rc::new(Cell::new(0_u32));
-    // The history lies in the storage, outside of the page's signals; a late answer to an old question is dropped.
+    let questions = Questions::default();
+    // The history lies in the storage, outside of the page's signals.
     follow(Box::new(move || {
         let has_all = store.all_read.get();
         store.read(|_| ());
         if !has_all {
             return;
         }
-        let question = asked.get() + 1;
-        asked.set(question);
-        let asked = asked.clone();
+        let is_last = questions.ask();
         let records = records();
         spawn_local(async move {
             let answer = store.history(&records).await;
-            if asked.get() != question || said.is_gone() {
+            if !is_last() || said.is_gone() {
                 return;
             }
             match answer {

@@ -15,6 +15,7 @@ mod parts;
 mod photo_key;
 mod pile;
 mod pocket;
+mod questions;
 mod settings;
 mod update;
 mod what;

@@ -4,7 +4,8 @@ use crate::live::worked;
 use std::rc::Rc;
 
 use haulwren_core::id::VenueId;
-use haulwren_core::view::DecideView;
+use haulwren_core::view::{DecideView, VenueCard as Venue};
+use leptos::prelude::Owner;
 
 use super::Desk;
 use crate::route::Route;
@@ -16,35 +17,7 @@ use crate::ui::venue_card::{VenueCard, VenueFacts};
 
 /// The cards.
 pub fn venues(desk: Desk) -> El {
-    let store = use_store();
-    let view = store.decide_view();
-    let ids = worked(move || {
-        view.with(|view| {
-            view.iter()
-                .flat_map(|view| &view.venues)
-                .map(|card| card.id)
-                .collect::<Vec<_>>()
-        })
-    });
-    // One for all cards: most keys change what is kept on every one.
-    let drawn = move || {
-        let card = |id: VenueId| {
-            let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
-            (id, VenueCard::new(Rc::new(choose)))
-        };
-        let cards: Vec<(VenueId, VenueCard)> = ids.get().into_iter().map(card).collect();
-        let shown = cards.iter().map(|(_, card)| card.whole.clone()).collect();
-        follow(Box::new(move || {
-            view.with(|view| {
-                for (id, card) in &cards {
-                    if let Some(facts) = view.as_ref().and_then(|view| facts_of(view, *id)) {
-                        card.draw(&facts);
-                    }
-                }
-            });
-        }));
-        shown
-    };
+    let view = use_store().decide_view();
     let fault = worked(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());
         let refused = desk
@@ -57,27 +30,73 @@ pub fn venues(desk: Desk) -> El {
         none if none.is_empty() => parts::line("You keep, by venue").class("label"),
         fault => parts::status(&fault).class("fault"),
     };
-    let cards = div("venues")
-        .attr("role", "radiogroup")
-        .attr("aria-label", "You keep, by venue");
+    let is_none = worked(move || view.with(|view| all(view.as_ref()).is_empty()));
     let none = move || {
-        ids.with(Vec::is_empty)
+        is_none
+            .get()
             .then(|| parts::link("press", Route::Venue(None), Icon::Plus, "Add a venue"))
     };
-    div("decide-low")
-        .show(heading)
-        .with(cards.show::<Vec<El>>(drawn))
-        .show(none)
+    div("decide-low").show(heading).with(cards()).show(none)
 }
 
-fn facts_of(view: &DecideView, id: VenueId) -> Option<VenueFacts<'_>> {
-    let card = view.venues.iter().find(|card| card.id == id)?;
-    Some(VenueFacts {
-        name: &card.name,
-        keep: card.keep,
-        arrangement: &card.arrangement,
-        post_in: card.post_in,
-        is_judged: card.judged,
+/// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: a card that is there is moved, so
+/// that it keeps the focus, and costs a key little.
+fn cards() -> El {
+    let store = use_store();
+    let view = store.decide_view();
+    let place = div("venues")
+        .attr("role", "radiogroup")
+        .attr("aria-label", "You keep, by venue");
+    // What listens on a card lasts longer than one drawing.
+    let owner = Owner::current();
+    let new = move |id: VenueId| {
+        let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
+        let card = || VenueCard::new(Rc::new(choose));
+        owner.as_ref().map_or_else(card, |owner| owner.with(card))
+    };
+    let stands = place.clone();
+    let mut cards: Vec<(VenueId, VenueCard)> = Vec::new();
+    follow(Box::new(move || {
+        view.with(|view| {
+            let wanted = all(view.as_ref());
+            cards.retain(|(id, card)| {
+                let is_wanted = wanted.iter().any(|venue| venue.id == *id);
+                if !is_wanted {
+                    card.whole.element().remove();
+                }
+                is_wanted
+            });
+            for (at, venue) in wanted.iter().enumerate() {
+                let found = cards.iter().position(|(id, _)| *id == venue.id);
+                let from = found.unwrap_or_else(|| {
+                    cards.push((venue.id, new(venue.id)));
+                    cards.len() - 1
+                });
+                if found != Some(at) {
+                    let before = cards.get(at).filter(|_| from != at);
+                    stands.put(&cards[from].1.whole, before.map(|(_, card)| &card.whole));
+                    cards[at..=from].rotate_right(1);
+                }
+                if let Some(view) = view {
+                    cards[at].1.draw(&facts_of(view, venue));
+                }
+            }
+        });
+    }));
+    place
+}
+
+fn all(view: Option<&DecideView>) -> &[Venue] {
+    view.map_or(&[], |view| &view.venues)
+}
+
+fn facts_of<'a>(view: &DecideView, venue: &'a Venue) -> VenueFacts<'a> {
+    VenueFacts {
+        name: &venue.name,
+        keep: venue.keep,
+        arrangement: &venue.arrangement,
+        post_in: venue.post_in,
+        is_judged: venue.judged,
         currency: view.currency,
-    })
+    }
 }

@@ -34,7 +34,8 @@ use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled, Unasked};
+use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
+use haulwren_core::view::{Sending, Unasked};
 use std::cell::{Cell, OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
@@ -143,14 +144,23 @@ impl Store {
             draft_timer: RefCell::default(),
             paid: RefCell::default(),
         }));
-        // In two steps: a key of the asking price, at a table the most usual one, works out only what hangs on it.
+        // In steps: a key of the asking price, at a table the most usual one, works out only what hangs on it, and no price asks anew how the
+        // thing would be sent.
         let kept = worked(move || drafts.with(|drafts| drafts.decide.unasked()));
+        let what = worked(move || kept.with(|draft| (draft.kind, draft.heft)));
+        let sending = worked(move || {
+            setup.track();
+            haul.track();
+            let (kind, heft) = what.get();
+            Sending::of(&inner.book.borrow(), kind, heft)
+        });
         let unasked = worked(move || {
             setup.track();
             haul.track();
             today.get()?;
             let now = clock::now();
-            kept.with(|draft| view::unasked(&inner.book.borrow(), draft, now))
+            let book = inner.book.borrow();
+            sending.with(|sending| kept.with(|draft| view::unasked(&book, sending, draft, now)))
         });
         // Of its own, so that what is typed on Decide does not work the pile out anew.
         let pile = worked(move || drafts.with(|drafts| drafts.pile.clone()));

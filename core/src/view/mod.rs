@@ -36,7 +36,7 @@ pub use card_form::{CardForm, CardInput, MEASURES, ServiceForm, ServiceText, She
 pub use card_form::{Told, TriedParcel, pasted, take_word, told};
 pub use clock::minutes_of;
 pub use complaint::Complaint;
-pub use decide::{DecideView, Posted, Unasked, VenueCard, as_bought, decide, left_behind};
+pub use decide::{DecideView, Posted, Sending, Unasked, VenueCard, as_bought, decide, left_behind};
 pub use decide::{purchase, unasked};
 pub use disputes::{Choice, Dispute, Spoken, dispute};
 pub use draft::{DecideDraft, Field, Press, half_key};

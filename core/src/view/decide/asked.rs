@@ -55,7 +55,7 @@ fn at_hour(appraisal: Appraisal, state: &State, currency: Currency, now: At) -> 
 
 #[cfg(test)]
 mod tests {
-    use super::super::{decide, unasked};
+    use super::super::{Sending, decide, unasked};
     use crate::appraise::{HouseRules, Verdict};
     use crate::book::{Command, StopSetup, TripCommand};
     use crate::money::Rate;
@@ -99,7 +99,9 @@ mod tests {
         kit.tell(&TripCommand::SaveStop { id, setup }.into());
 
         let draft = asking("14");
-        let before = unasked(&kit.state, &draft.unasked(), NOON).expect("a begun book");
+        let sending = Sending::of(&kit.state, None, None);
+        let before = unasked(&kit.state, &sending, &draft.unasked(), NOON);
+        let before = before.expect("a begun book");
         let word = |at| {
             let view = before.asked(&kit.state, &draft, at);
             assert_eq!(Some(&view), decide(&kit.state, &draft, at).as_ref());

@@ -1,6 +1,9 @@
 //! What is typed, held against one venue after the other.
 
-use super::posted::{Packing, Posted};
+use std::rc::Rc;
+
+use super::posted::Posted;
+use super::sending::{Packing, Sending};
 use super::typed::{Typed, read};
 use crate::appraise::{Appraisal, Case, HouseRules, Selling, Sums, appraise, likely};
 use crate::book::State;
@@ -26,7 +29,7 @@ pub(super) struct AtVenue {
 pub(super) struct Desk<'a> {
     pub state: &'a State,
     pub typed: Typed,
-    pub packing: Packing,
+    pub packing: Rc<Packing>,
     pub currency: Currency,
     pub today: Day,
     pub allowances: Allowances,
@@ -35,11 +38,22 @@ pub(super) struct Desk<'a> {
 
 impl<'a> Desk<'a> {
     pub(super) fn of(state: &'a State, draft: &DecideDraft, now: At) -> Option<Self> {
+        let sending = Sending::of(state, draft.kind, draft.heft);
+        Self::by(state, &sending, draft, now)
+    }
+
+    /// The same, where it is known how the thing would be sent.
+    pub(super) fn by(
+        state: &'a State,
+        sending: &Sending,
+        draft: &DecideDraft,
+        now: At,
+    ) -> Option<Self> {
         let currency = state.currency()?;
         Some(Self {
             state,
             typed: read(draft, currency),
-            packing: Packing::of(state, draft),
+            packing: Rc::clone(&sending.0),
             currency,
             today: now.day()?,
             allowances: state.allowances(),

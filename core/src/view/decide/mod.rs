@@ -3,10 +3,12 @@
 mod asked;
 mod desk;
 mod posted;
+mod sending;
 mod typed;
 
 pub use asked::Unasked;
 pub use posted::Posted;
+pub use sending::Sending;
 
 use super::draft::{DecideDraft, Field};
 use crate::appraise::{Appraisal, Verdict};
@@ -71,14 +73,16 @@ pub struct VenueCard {
 /// Works Decide out. `None` before the book has begun.
 #[must_use]
 pub fn decide(state: &State, draft: &DecideDraft, now: At) -> Option<DecideView> {
-    let before = unasked(state, &draft.unasked(), now)?;
+    let sending = Sending::of(state, draft.kind, draft.heft);
+    let before = unasked(state, &sending, &draft.unasked(), now)?;
     Some(before.asked(state, draft, now))
 }
 
-/// Works out what [`decide`] shows before anything is asked, of a draft that asks nothing (see [`DecideDraft::unasked`]).
+/// Works out what [`decide`] shows before anything is asked, of a draft that asks nothing (see [`DecideDraft::unasked`]). `sending` is of the
+/// same kind, or size and heft.
 #[must_use]
-pub fn unasked(state: &State, draft: &DecideDraft, now: At) -> Option<Unasked> {
-    let desk = Desk::of(state, draft, now)?;
+pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -> Option<Unasked> {
+    let desk = Desk::by(state, sending, draft, now)?;
     let judged = desk.judged_venue(draft);
     let (here, appraisal) = desk.at(judged);
     let mut venues: Vec<VenueCard> = Vec::new();

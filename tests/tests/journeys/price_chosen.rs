@@ -19,13 +19,8 @@ async fn a_price(engine: Engine) -> Outcome<()> {
         outing::thing(&phone.tab, "enamel jug", "2", likely).await?;
     }
     outing::thing(&phone.tab, JUG, "2", "17").await?;
-    let computer = Computer::open(engine).await?;
+    let computer = Computer::with_book_of(&phone, engine).await?;
     let desk = &computer.tab;
-    desk.open_app(&computer.server.url()).await?;
-    desk.press("Open a book file").await?;
-    let file = save_file(&phone.tab, &phone.browser).await?;
-    look_into(desk, &computer.browser, &file).await?;
-    take(desk).await?;
 
     reprice(&phone.tab, "18").await?;
     reprice(desk, "15").await?;

@@ -19,11 +19,11 @@ journeys!(two_books => joined_in_chromium Chromium, joined_in_firefox Firefox);
 pub struct Computer {
     pub tab: Tab,
     pub browser: Browser,
-    pub server: Server,
+    server: Server,
 }
 
 impl Computer {
-    pub async fn open(engine: Engine) -> Outcome<Self> {
+    async fn open(engine: Engine) -> Outcome<Self> {
         let server = serve(Setup::dist()?)?;
         let browser = Browser::open(engine).await?;
         let tab = browser.tab().await?;
@@ -34,18 +34,25 @@ impl Computer {
             server,
         })
     }
+
+    /// One that took the phone's book over from a file.
+    pub async fn with_book_of(phone: &Stall, engine: Engine) -> Outcome<Self> {
+        let computer = Self::open(engine).await?;
+        let desk = &computer.tab;
+        desk.open_app(&computer.server.url()).await?;
+        desk.press("Open a book file").await?;
+        let file = save_file(&phone.tab, &phone.browser).await?;
+        look_into(desk, &computer.browser, &file).await?;
+        take(desk).await?;
+        Ok(computer)
+    }
 }
 
 async fn one_book(engine: Engine) -> Outcome<()> {
     let phone = Stall::open(engine).await?;
     a_day(&phone.tab).await?;
-    let computer = Computer::open(engine).await?;
+    let computer = Computer::with_book_of(&phone, engine).await?;
     let desk = &computer.tab;
-    desk.open_app(&computer.server.url()).await?;
-    desk.press("Open a book file").await?;
-    let file = save_file(&phone.tab, &phone.browser).await?;
-    look_into(desk, &computer.browser, &file).await?;
-    take(desk).await?;
 
     // Apart: both rename the dress, only the computer the scarf.
     rename(&phone.tab, "linen wrap dress", "linen dress, mint").await?;

@@ -39,8 +39,8 @@ pub fn venues(desk: Desk) -> El {
     div("decide-low").show(heading).with(cards()).show(none)
 }
 
-/// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: a card that is there is moved, so
-/// that it keeps the focus, and costs a key little.
+/// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: a card that is there is moved and
+/// not built anew, which costs a key little; one that is not moved keeps the focus.
 fn cards() -> El {
     let store = use_store();
     let view = store.decide_view();

@@ -5,7 +5,8 @@ use haulwren_core::json::{self, Object, fill};
 use haulwren_core::view::{DecideDraft, Pile};
 use std::rc::Rc;
 
-/// How long after the last key a draft is written, in ms.
+/// A draft is written once nothing was typed for so many ms, at the latest twice as long after the last key. Longer than from key to key: a
+/// write in between would get in their way.
 pub const PAUSE_MS: u32 = 300;
 
 /// All forms that hold something unsaved.

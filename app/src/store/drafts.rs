@@ -70,8 +70,22 @@ impl Store {
         if self.inner.unsaved.replace(unsaved) != unsaved {
             page::mark_unsaved(unsaved);
         }
-        let timer = Timeout::new(PAUSE_MS, move || self.write_drafts());
-        // The timer before it, if it has not fired, is dropped and so called off.
+        // A timer that runs is left to run: calling it off at each key would cost the key more than all the rest here.
+        let is_waiting = self.inner.draft_timer.borrow().is_some();
+        self.inner.still_typing.set(is_waiting);
+        if !is_waiting {
+            self.wait_to_write();
+        }
+    }
+
+    fn wait_to_write(self) {
+        let timer = Timeout::new(PAUSE_MS, move || {
+            if self.inner.still_typing.replace(false) {
+                self.wait_to_write();
+            } else {
+                self.write_drafts();
+            }
+        });
         self.inner.draft_timer.replace(Some(timer));
     }
 

@@ -74,7 +74,10 @@ struct Inner {
     typed: Cell<bool>,
     /// Whether the page says that something half-typed is on it.
     unsaved: Cell<bool>,
+    /// Looks whether drafts can be written, while some are not.
     draft_timer: RefCell<Option<gloo::timers::callback::Timeout>>,
+    /// Whether something was typed since that was set.
+    still_typing: Cell<bool>,
     /// What the last payment for a pile took off it, by the save: undoing that lays it there again.
     paid: RefCell<Option<(u64, Vec<Piled>)>>,
 }
@@ -142,6 +145,7 @@ impl Store {
             typed: Cell::default(),
             unsaved: Cell::default(),
             draft_timer: RefCell::default(),
+            still_typing: Cell::default(),
             paid: RefCell::default(),
         }));
         // In steps: a key of the asking price, at a table the most usual one, works out only what hangs on it, and no price asks anew how the

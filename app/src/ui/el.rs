@@ -164,11 +164,6 @@ impl El {
         add(place, &self.0, None);
     }
 
-    /// Puts an element inside, before another that stands there or as the last; one that stands on the page already is moved.
-    pub fn put(&self, el: &Self, before: Option<&Self>) {
-        add(&self.0, &el.0, before.map(|before| before.0.as_ref()));
-    }
-
     /// Adds what stands inside.
     pub fn with(self, inside: impl Into<Nodes>) -> Self {
         self.append(inside.into());

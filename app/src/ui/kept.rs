@@ -6,9 +6,9 @@ use std::cell::{OnceCell, RefCell};
 use js_sys::JsString;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::wasm_bindgen;
-use web_sys::{Element, Node};
+use web_sys::{CssStyleDeclaration, Element, Node};
 
-use super::px::{Px, css};
+use super::px::Px;
 use crate::ui::el::El;
 
 /// An element that nobody else writes to. No name is both an attribute and a style of it.
@@ -16,6 +16,8 @@ pub struct Kept {
     el: El,
     /// The one text inside.
     text: OnceCell<Node>,
+    /// Its own style.
+    style: OnceCell<CssStyleDeclaration>,
     /// The text under no name.
     written: RefCell<Vec<Entry>>,
 }
@@ -43,6 +45,12 @@ extern "C" {
     type ByName;
     #[wasm_bindgen(method, js_name = setAttribute)]
     fn set_known(this: &ByName, name: &JsString, value: &str);
+
+    /// A style whose properties are set so.
+    #[wasm_bindgen(extends = CssStyleDeclaration)]
+    type StyleByName;
+    #[wasm_bindgen(method, js_name = setProperty)]
+    fn set_known(this: &StyleByName, name: &JsString, value: &str);
 }
 
 impl Kept {
@@ -51,6 +59,7 @@ impl Kept {
         Self {
             el: el.clone(),
             text: OnceCell::new(),
+            style: OnceCell::new(),
             written: RefCell::default(),
         }
     }
@@ -81,8 +90,10 @@ impl Kept {
 
     /// Sets a style property to a length.
     pub fn set_style(&self, name: &'static str, length: f64) {
-        if self.note_length(name, length).is_some() {
-            self.el.set_style(name, &css(length));
+        if let Some(known_as) = self.note_length(name, length) {
+            let style = self.style.get_or_init(|| self.el.html().style());
+            let style: &StyleByName = style.unchecked_ref();
+            style.set_known(&known_as, &format!("{}px", Px(length)));
         }
     }
 

@@ -19,16 +19,27 @@ impl Px {
 
 impl fmt::Display for Px {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // From the last figure to the first, by hand: a key draws a hundred lengths, and the library takes much longer to put each together
+        // from two numbers and a point.
         let tenths = self.tenths();
-        let minus = if tenths < 0 { "-" } else { "" };
-        let tenths = tenths.unsigned_abs();
-        write!(f, "{minus}{}.{}", tenths / 10, tenths % 10)
+        let mut text = [b'.'; 12];
+        let (mut at, mut rest) = (text.len(), tenths.unsigned_abs());
+        loop {
+            at -= 1;
+            text[at] = b"0123456789"[(rest % 10) as usize];
+            rest /= 10;
+            if at == text.len() - 1 {
+                at -= 1;
+            } else if rest == 0 {
+                break;
+            }
+        }
+        if tenths < 0 {
+            at -= 1;
+            text[at] = b'-';
+        }
+        f.write_str(str::from_utf8(&text[at..]).unwrap_or_default())
     }
-}
-
-/// A length for a style property.
-pub fn css(length: f64) -> String {
-    format!("{}px", Px(length))
 }
 
 #[cfg(test)]
@@ -45,6 +56,9 @@ mod tests {
             (-0.26, "-0.3"),
             (-0.04, "0.0"),
             (366.0, "366.0"),
+            (9.95, "10.0"),
+            (f64::INFINITY, "214748364.7"),
+            (f64::NEG_INFINITY, "-214748364.8"),
         ] {
             assert_eq!(Px(length).to_string(), said);
         }

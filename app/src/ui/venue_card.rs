@@ -3,7 +3,7 @@
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::postage::Arrangement;
 use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
+use web_sys::{Element, HtmlInputElement};
 
 use super::el::{Do, El, el, span};
 use super::icons::{Icon, sign};
@@ -70,6 +70,17 @@ impl VenueCard {
             post: shows_post,
             radio,
         }
+    }
+
+    /// Whether the element is the one that takes the focus.
+    pub fn is_at(&self, on: &Element) -> bool {
+        *on == **self.radio
+    }
+
+    /// Gives it the page's own focus.
+    pub fn focus(&self) {
+        // Refused only for an element that can't be seen.
+        let _ = self.radio.focus();
     }
 
     /// Shows what is so now.

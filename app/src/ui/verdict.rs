@@ -13,10 +13,13 @@ pub fn name(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The sign of a verdict in a 44 by 44 box: a disc with the haul bag, a diamond with two arrows, a square with a bar.
+/// Both sides of the box of a sign.
+pub const SIGN_BOX: f64 = 44.0;
+
+/// The sign of a verdict in its box: a disc with the haul bag, a diamond with two arrows, a square with a bar.
 pub fn sign(verdict: Verdict) -> El {
     let path = |class: &str, d: &str| svg("path").class(class).attr("d", d);
-    let group = svg("g");
+    let group = svg("g").class(&format!("sign of-{}", name(verdict)));
     match verdict {
         Verdict::Buy => group
             .with(

@@ -1,16 +1,17 @@
 //! What is kept at every venue, best first; and in their heading's place, what is wrong with what was typed.
 
 use crate::live::worked;
+use std::cell::Cell;
 use std::rc::Rc;
 
 use haulwren_core::id::VenueId;
 use haulwren_core::view::{DecideView, VenueCard as Venue};
-use leptos::prelude::Owner;
+use leptos::prelude::{Owner, document};
 
 use super::Desk;
 use crate::route::Route;
 use crate::screens::parts;
-use crate::store::use_store;
+use crate::store::{Store, use_store};
 use crate::ui::el::{El, div, follow};
 use crate::ui::icons::Icon;
 use crate::ui::venue_card::{VenueCard, VenueFacts};
@@ -39,8 +40,27 @@ pub fn venues(desk: Desk) -> El {
     div("decide-low").show(heading).with(cards()).show(none)
 }
 
-/// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: a card that is there is moved and
-/// not built anew, which costs a key little; one that is not moved keeps the focus.
+/// A card, and the venue that it shows now.
+struct Placed {
+    card: VenueCard,
+    of: Rc<Cell<Option<VenueId>>>,
+}
+
+impl Placed {
+    /// A card that shows no venue yet.
+    fn new(store: Store) -> Self {
+        let of = Rc::new(Cell::new(None));
+        let shown = of.clone();
+        let choose = move |()| store.edit_draft(|draft| draft.venue = shown.get());
+        Self {
+            card: VenueCard::new(Rc::new(choose)),
+            of,
+        }
+    }
+}
+
+/// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: the cards stay where they are and
+/// show other venues, which costs a key a quarter of moving them. The focus stays with its venue.
 fn cards() -> El {
     let store = use_store();
     let view = store.decide_view();
@@ -49,41 +69,46 @@ fn cards() -> El {
         .attr("aria-label", "You keep, by venue");
     // What listens on a card lasts longer than one drawing.
     let owner = Owner::current();
-    let new = move |id: VenueId| {
-        let choose = move |()| store.edit_draft(|draft| draft.venue = Some(id));
-        let card = || VenueCard::new(Rc::new(choose));
+    let new = move || {
+        let card = || Placed::new(store);
         owner.as_ref().map_or_else(card, |owner| owner.with(card))
     };
     let stands = place.clone();
-    let mut cards: Vec<(VenueId, VenueCard)> = Vec::new();
+    let mut cards: Vec<Placed> = Vec::new();
     follow(Box::new(move || {
         view.with(|view| {
             let wanted = all(view.as_ref());
-            cards.retain(|(id, card)| {
-                let is_wanted = wanted.iter().any(|venue| venue.id == *id);
-                if !is_wanted {
-                    card.whole.element().remove();
-                }
-                is_wanted
-            });
-            for (at, venue) in wanted.iter().enumerate() {
-                let found = cards.iter().position(|(id, _)| *id == venue.id);
-                let from = found.unwrap_or_else(|| {
-                    cards.push((venue.id, new(venue.id)));
-                    cards.len() - 1
-                });
-                if found != Some(at) {
-                    let before = cards.get(at).filter(|_| from != at);
-                    stands.put(&cards[from].1.whole, before.map(|(_, card)| &card.whole));
-                    cards[at..=from].rotate_right(1);
-                }
+            for gone in cards.drain(wanted.len().min(cards.len())..) {
+                gone.card.whole.element().remove();
+            }
+            while cards.len() < wanted.len() {
+                let new = new();
+                new.card.whole.clone().stand_in(stands.element());
+                cards.push(new);
+            }
+            let is_shown = |(placed, venue): (&Placed, &Venue)| placed.of.get() == Some(venue.id);
+            let stay = cards.iter().zip(wanted).all(is_shown);
+            let focused = if stay { None } else { focused(&cards) };
+            for (placed, venue) in cards.iter().zip(wanted) {
+                placed.of.set(Some(venue.id));
                 if let Some(view) = view {
-                    cards[at].1.draw(&facts_of(view, venue));
+                    placed.card.draw(&facts_of(view, venue));
                 }
+            }
+            let shows = |id| cards.iter().find(|placed| placed.of.get() == Some(id));
+            if let Some(placed) = focused.and_then(shows) {
+                placed.card.focus();
             }
         });
     }));
     place
+}
+
+/// The venue whose card has the page's own focus.
+fn focused(cards: &[Placed]) -> Option<VenueId> {
+    let on = document().active_element()?;
+    let at = cards.iter().find(|placed| placed.card.is_at(&on))?;
+    at.of.get()
 }
 
 fn all(view: Option<&DecideView>) -> &[Venue] {

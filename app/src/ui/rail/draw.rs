@@ -10,7 +10,7 @@ use super::place::{Bar, Flag, Layout, Side, Span, Wanted};
 use crate::ui::el::{El, svg};
 use crate::ui::kept::Kept;
 use crate::ui::px::Px;
-use crate::ui::verdict::{name as name_of, sign};
+use crate::ui::verdict::{SIGN_BOX, sign};
 
 /// The picture and its parts.
 pub struct Picture {
@@ -24,10 +24,9 @@ pub struct Picture {
     /// The hollow pointer, and the one to what is asked.
     slides: [Kept; 2],
     flag: Kept,
-    flag_path: Kept,
-    sign: Kept,
-    /// The signs of the verdicts, of which one is seen. They stand from the start: what comes and goes costs more than what is hidden.
-    signs: [(Verdict, Kept); 3],
+    /// The signs of the verdicts, of which the style sheet shows one. They stand from the start: what comes and goes costs more than what
+    /// is hidden.
+    signs: Kept,
 }
 
 /// Finds a stretch of the bar.
@@ -87,12 +86,11 @@ impl Picture {
                 .with(pointer.attr("d", "M-9 -14H9L0 -1z"))
         });
         let flag_path = svg("path");
-        let flag_sign = svg("svg").attr("viewBox", "0 0 44 44");
-        let signs = [Verdict::Buy, Verdict::Haggle, Verdict::Leave].map(|of| (of, sign(of)));
-        for (_, sign) in &signs {
-            sign.clone().stand_in(flag_sign.element());
-        }
-        let flag = svg("g").with([flag_path.clone(), flag_sign.clone()]);
+        let signs = [Verdict::Buy, Verdict::Haggle, Verdict::Leave].map(sign);
+        let signs = svg("g").with(signs);
+        let flag = svg("g")
+            .class("rail-flag")
+            .with([flag_path.clone(), signs.clone()]);
         let bar = svg("svg").class("rail-bar").with(rects.to_vec());
         let whole = svg("svg")
             .class("rail-picture")
@@ -103,7 +101,7 @@ impl Picture {
             .with(paths[..6].to_vec())
             .with(slides.to_vec())
             .with(paths[6..].to_vec())
-            .with(flag.clone());
+            .with(flag);
         Self {
             image: Kept::new(&whole),
             whole,
@@ -111,10 +109,8 @@ impl Picture {
             rects: rects.each_ref().map(Kept::new),
             paths: paths.each_ref().map(Kept::new),
             slides: slides.each_ref().map(Kept::new),
-            flag: Kept::new(&flag),
-            flag_path: Kept::new(&flag_path),
-            sign: Kept::new(&flag_sign),
-            signs: signs.map(|(of, sign)| (of, Kept::new(&sign))),
+            flag: Kept::new(&flag_path),
+            signs: Kept::new(&signs),
         }
     }
 
@@ -135,43 +131,34 @@ impl Picture {
         }
         for (slide, pointer) in self.slides.iter().zip([bar.before, bar.pointer]) {
             slide.set("hidden", pointer.is_none().then_some(""));
-            let at = format!("translate({} {})", Px(pointer.unwrap_or(0.0)), Px(bar.top));
-            slide.set("transform", Some(&at));
+            if let Some(pointer) = pointer {
+                let at = format!("translate({} {})", Px(pointer), Px(bar.top));
+                slide.set("transform", Some(&at));
+            }
         }
         self.hang(layout, facts.verdict);
     }
 
     fn hang(&self, layout: &Layout, verdict: Option<Verdict>) {
         let (Some(flag), Some(verdict)) = (&layout.flag, verdict) else {
-            self.flag.set("class", None);
-            self.flag_path.set("class", Some("rail-furled"));
-            self.flag_path.set("d", Some(&furled(layout)));
-            self.sign_by(None);
+            self.flag.set("class", Some("rail-furled"));
+            self.flag.set("d", Some(&furled(layout)));
             return;
         };
-        self.flag.set(
-            "class",
-            Some(&format!("rail-flag tone-{}", name_of(verdict))),
-        );
-        self.flag_path.set("class", Some("rail-flag-cloth"));
-        self.flag_path.set("d", Some(&cloth(flag, verdict)));
-        for (name, length) in [
-            ("x", flag.sign_left),
-            ("y", (flag.height - flag.sign) / 2.0),
-            ("width", flag.sign),
-            ("height", flag.sign),
-        ] {
-            self.sign.set_length(name, length);
-        }
-        self.sign_by(Some(verdict));
+        self.flag.set("class", Some("rail-flag-cloth"));
+        self.flag.set("d", Some(&cloth(flag, verdict)));
+        self.signs.set("transform", Some(&sign_at(flag)));
     }
+}
 
-    fn sign_by(&self, verdict: Option<Verdict>) {
-        for (of, sign) in &self.signs {
-            let is_seen = Some(*of) == verdict;
-            sign.set("hidden", (!is_seen).then_some(""));
-        }
-    }
+/// Where the sign stands on the flag, and how large against its own box.
+fn sign_at(flag: &Flag) -> String {
+    let top = (flag.height - flag.sign) / 2.0;
+    // A share needs more than a tenth.
+    let thousandths = Px(flag.sign / SIGN_BOX * 100.0).tenths();
+    let (whole, rest) = (thousandths / 1000, thousandths % 1000);
+    let [left, top] = [flag.sign_left, top].map(Px);
+    format!("translate({left} {top})scale({whole}.{rest:03})")
 }
 
 /// The fills: bars past the gate, postage diagonal, cut dots.

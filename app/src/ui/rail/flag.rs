@@ -55,8 +55,6 @@ impl FlagWords {
         is_hung(true, &self.button);
         is_hung(facts.is_rough, &self.rough);
         self.button.set("data-verdict", Some(name(verdict)));
-        self.button
-            .set("class", Some(&format!("flag-words tone-{}", name(verdict))));
         let sides = [
             ("left", flag.left),
             ("width", flag.width),
@@ -69,8 +67,11 @@ impl FlagWords {
         self.word.set_text(verdict.word());
         self.line.set_style("font-size", flag.word);
         for (at, second) in self.seconds.iter().enumerate() {
-            second.set_text(flag.lines.get(at).map_or("", String::as_str));
-            second.set_style("font-size", flag.second);
+            let line = flag.lines.get(at).map_or("", String::as_str);
+            second.set_text(line);
+            if !line.is_empty() {
+                second.set_style("font-size", flag.second);
+            }
         }
     }
 }

@@ -9,7 +9,7 @@ use wasm_bindgen::closure::Closure;
 use web_sys::{HtmlElement, ResizeObserver};
 
 use crate::ui::el::keep;
-use crate::ui::px::css;
+use crate::ui::px::Px;
 
 /// Measured widths, kept until the text size changes.
 pub struct Measured {
@@ -55,7 +55,7 @@ impl Measured {
         }
         let style = self.probe.style();
         // A browser that refuses these leaves the last size: a label a little off, never a lost one.
-        let _ = style.set_property("font-size", &css(size));
+        let _ = style.set_property("font-size", &format!("{}px", Px(size)));
         let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
         self.probe.set_text_content(Some(&text));
         let width = self.probe.get_bounding_client_rect().width();
@@ -108,7 +108,8 @@ impl Room {
 /// Below this height the keypad needs the room. The style sheets fold the venues and hide the tabs at the same height.
 const LOW: &str = "(max-height: 46.2em)";
 
-/// Calls `changed` at once and whenever the element's own size does, until what it was called in is cleaned up.
+/// Calls `changed` at once and whenever the element's own size does, until what it was called in is cleaned up. It has to be one whose size
+/// tells of the room and not of what was drawn in it.
 pub fn watch(element: &HtmlElement, changed: impl Fn() + 'static) {
     let closure = Closure::<dyn Fn()>::new(changed);
     let observer = ResizeObserver::new(closure.as_ref().unchecked_ref())

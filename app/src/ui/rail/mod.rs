@@ -38,12 +38,15 @@ pub enum Touched {
 /// Its elements are built once and moved at each change: they keep the focus, and can slide.
 pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El {
     let probe = span("rail-probe").attr("aria-hidden", "true");
+    // As wide as the rail and as high as its text: unlike the rail itself, it stays as it is whatever a key draws.
+    let gauge = span("rail-gauge").attr("aria-hidden", "true");
     let measured = std::rc::Rc::new(Measured::by(probe.html().clone()));
     let picture = Picture::new(id);
     let flag = FlagWords::new(on_touch);
     let labels = Labels::new(on_touch);
     let rail = div("rail")
-        .with([probe, picture.whole.clone(), flag.whole.clone()])
+        .with([probe, gauge.clone(), picture.whole.clone()])
+        .with(flag.whole.clone())
         .with(labels.all())
         .with(labels.list.clone());
 
@@ -57,7 +60,7 @@ pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El
         }
     };
     // The one place where the page's own size enters; everything else is derived from it.
-    watch(rail.html(), read.clone());
+    watch(gauge.html(), read.clone());
     on_window("resize", move |_| read());
 
     let tone = Kept::new(&rail);

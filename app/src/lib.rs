@@ -1,11 +1,13 @@
 //! The shell: screens, storage and files around the pure core.
 //!
-//! In reading order: the browser's concerns, one file each; errors as people read them; values that screens follow; the store, where the book and the screens meet;
+//! In reading order: the browser's concerns, one file each; errors as people read them; what runs after a change, and values that screens follow; the store, where the book and the screens meet;
 //! where the address leads; what comes late; parts of screens; screens.
 
 mod shell;
 
 mod notice;
+
+mod follow;
 
 mod live;
 

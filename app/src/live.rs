@@ -6,12 +6,14 @@
 
 use leptos::prelude::{
     ArcTrigger, Get as _, GetUntracked as _, GetValue as _, IsDisposed as _, LocalStorage, Memo,
-    Notify as _, Owner, StoredValue, Track as _,
+    Notify as _, Owner, StoredValue, Track as _, untrack,
 };
 use std::any::Any;
 use std::cell::RefCell;
 use std::marker::PhantomData;
 use std::rc::Rc;
+
+use crate::follow::follow;
 
 /// A value that is set, and that others follow. A handle: cheap to copy, valid as long as what it was made in stands.
 pub struct Live<T> {
@@ -137,6 +139,21 @@ pub fn of_the_page<T>(make: impl FnOnce() -> T) -> T {
 /// A value worked out by `of`, which is followed in turn.
 pub fn worked<T: PartialEq + 'static>(of: impl Fn() -> T + 'static) -> Worked<T> {
     worked_by(Rc::new(of))
+}
+
+/// A value worked out by `of` after each change, that those who follow it hear of only when it has become another one.
+///
+/// Why not [`worked`]: whoever follows a worked value is asked at each change whether there is something to do, and a key on Decide asks
+/// dozens in vain. This is for what keys seldom change and much follows. It is there once the page comes to rest, not at once.
+pub fn settled<T: PartialEq + 'static>(of: impl Fn() -> T + 'static) -> Live<T> {
+    let value = Live::new(untrack(&of));
+    follow(Box::new(move || {
+        let new = of();
+        if value.with_untracked(|stands| *stands != new) {
+            value.set(new);
+        }
+    }));
+    value
 }
 
 /// One piece of code for each type of value, not for each place.

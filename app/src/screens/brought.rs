@@ -1,12 +1,13 @@
 //! What a book file brings, told before it is taken and until it is put away: what is new, what changes, what needs a choice.
 
+use crate::follow::follow;
 use crate::live::Live;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::screens::questions::Questions;
 use crate::shell::bring::Found;
 use crate::store::{Store, put_away, use_store};
-use crate::ui::el::{El, Nodes, button, div, el, follow, span};
+use crate::ui::el::{El, Nodes, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 use haulwren_core::view::{Effect, Move, Weighed, brought};
 use leptos::task::spawn_local;

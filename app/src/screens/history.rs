@@ -1,5 +1,6 @@
 //! What was said of a record, when and on which device: nothing that was entered is ever dropped, and any of it can be had again.
 
+use crate::follow::follow;
 use crate::live::Live;
 
 use haulwren_core::change::RecordKey;
@@ -11,7 +12,7 @@ use crate::notice::Notice;
 use crate::screens::parts;
 use crate::screens::questions::Questions;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, button, div, el, follow};
+use crate::ui::el::{El, button, div, el};
 
 /// The list of what was said of some records, read anew whenever the book changes.
 pub fn history(records: impl Fn() -> Vec<RecordKey> + 'static) -> El {

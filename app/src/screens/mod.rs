@@ -22,6 +22,7 @@ mod what;
 
 pub use further::FURTHER;
 
+use crate::follow::follow_later;
 use crate::live::worked;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -35,7 +36,7 @@ use crate::route::{self, Route};
 use crate::shell::page as shell;
 use crate::store::{Keeping, Phase, use_store};
 use crate::ui::ask::ask_sheet;
-use crate::ui::el::{El, Nodes, div, el, follow_later};
+use crate::ui::el::{El, Nodes, div, el};
 use crate::ui::icons::Icon;
 use crate::ui::notice::{notice, saving};
 use crate::ui::tabs::{Tab, tabs};

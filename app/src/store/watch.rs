@@ -23,7 +23,7 @@ impl Store {
     pub fn watch(self) {
         let begin = || {
             let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
-            crate::ui::el::follow(Box::new(move || {
+            crate::follow::follow(Box::new(move || {
                 self.read(|_| ());
                 if !self.all_read.get() {
                     return;

@@ -4,11 +4,13 @@
 //! type. The same screens came to 384 kB (brotli) with them, about twice what a first visit may cost on a phone with poor signal. Here every
 //! element, text, listener and region goes through one piece of code each; signals, memos, effects and their clean-up stay the library's.
 
-use leptos::prelude::*;
+use leptos::prelude::{document, window};
 use std::rc::Rc;
 use wasm_bindgen::prelude::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Element, Event, EventTarget, HtmlElement, HtmlInputElement, Node};
+
+use crate::follow::{follow, keep};
 
 /// An element under construction, or standing on the page. Cheap to copy by `clone`.
 #[derive(Clone)]
@@ -285,21 +287,6 @@ pub fn typed_text(event: &Event) -> String {
         .ok()
         .and_then(|value| value.as_string())
         .unwrap_or_default()
-}
-
-/// Runs now and after each change of a signal that it reads, until what it was called in is cleaned up.
-pub fn follow(mut run: Box<dyn FnMut()>) {
-    keep(RenderEffect::new(move |_: Option<()>| run()));
-}
-
-/// Runs once what is being built stands on the page, and after each change of a signal that it reads.
-pub fn follow_later(mut run: Box<dyn FnMut()>) {
-    Effect::new(move |_: Option<()>| run());
-}
-
-/// Drops something when what it was called in is cleaned up.
-pub fn keep<T: 'static>(kept: T) {
-    StoredValue::new_local(kept);
 }
 
 fn add(parent: &Element, node: &Node, before: Option<&Node>) {

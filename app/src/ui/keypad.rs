@@ -1,10 +1,12 @@
 //! The app's own keypad: digits at the left, actions at the right. Nothing on it moves when the screen is covered.
 
-use crate::live::{Worked, worked};
+use crate::follow::follow;
+use crate::live::{Live, Worked, settled, worked};
 use haulwren_core::view::Press;
 
 use super::el::{Do, El, Now, button, div, el, span};
 use super::icons::{Icon, sign};
+use super::kept::Kept;
 
 /// A key.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -73,7 +75,7 @@ pub struct KeypadShown {
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
 /// called with each key.
-pub fn keypad(covered: Worked<bool>, shown: Worked<KeypadShown>, on_key: &Do<Key>) -> El {
+pub fn keypad(covered: Live<bool>, shown: Worked<KeypadShown>, on_key: &Do<Key>) -> El {
     let (on_key, digits) = (on_key.clone(), digits(shown, on_key));
     let face = move |class: &str, key: Key| face(class, key, &on_key);
     let pile = face("key side to-pile", Key::Pile)
@@ -168,13 +170,15 @@ fn face(class: &str, key: Key, on_key: &Do<Key>) -> El {
 
 /// The digits, and the key that rubs out.
 fn digits(shown: Worked<KeypadShown>, on_key: &Do<Key>) -> Vec<El> {
+    let half = settled(move || shown.with(|shown| shown.half.clone()));
+    let has_point = settled(move || shown.with(|shown| shown.has_point));
     let digit = |press: Press| {
         let button = face("key", Key::Type(press), on_key);
         match press {
-            Press::Half => button.text_of(move || shown.with(|shown| shown.half.clone())),
+            Press::Half => button.text_of(move || half.get()),
             Press::Point => button
                 .attr("aria-label", "point")
-                .class_if("none", move || !shown.with(|shown| shown.has_point))
+                .class_if("none", move || !has_point.get())
                 .with("."),
             _ => button.with(Key::Type(press).name()),
         }
@@ -192,16 +196,19 @@ fn buy(key: El, shown: Worked<KeypadShown>) -> El {
 
 /// A key with a word over the sum; it can't be pressed while there is none.
 fn sum_key(key: El, word: &str, shown: Worked<KeypadShown>) -> El {
-    // Apart, so that a line under it that changes leaves it alone.
-    let sum = worked(move || shown.with(|shown| shown.sum.clone()));
-    let is_long = move || sum.with(|sum| sum.as_ref().is_some_and(|sum| sum.len() > 7));
-    key.flag("disabled", move || sum.with(Option::is_none))
-        .with(span("word").with(word))
+    let text = span("");
+    let (pressed, sum) = (Kept::new(&key), Kept::new(&text));
+    follow(Box::new(move || {
+        shown.with(|shown| {
+            let text = shown.sum.as_deref();
+            let is_long = text.is_some_and(|text| text.len() > 7);
+            pressed.set("disabled", text.is_none().then_some(""));
+            sum.set("class", Some(if is_long { "sum long" } else { "sum" }));
+            sum.set_text(text.unwrap_or_default());
+        });
+    }));
+    key.with(span("word").with(word))
         .with(" ")
-        .with(
-            span("sum")
-                .class_if("long", is_long)
-                .text_of(move || sum.get().unwrap_or_default()),
-        )
+        .with(text)
         .with(" ")
 }

@@ -1,12 +1,13 @@
 //! What went wrong, that there is nothing yet, and that a save takes long.
 
+use crate::follow::follow_later;
 use crate::live::Live;
 use std::cell::Cell;
 use std::time::Duration;
 
 use leptos::prelude::*;
 
-use super::el::{Do, El, Nodes, button, div, el, follow_later};
+use super::el::{Do, El, Nodes, button, div, el};
 
 /// An error: the bold fact, what to do, and one button with its word.
 pub fn notice(fact: &str, hint: &str, word: &str, on_action: Do<()>) -> El {

@@ -1,13 +1,14 @@
 //! A sheet that opens over the screen. The browser's own dialog: it keeps the focus inside, and closes by Escape, by the
 //! back gesture where the browser offers it, by a touch beside it, and by its own button.
 
+use crate::follow::follow_later;
 use crate::live::Worked;
 use std::rc::Rc;
 
 use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, HtmlDialogElement};
 
-use super::el::{Do, El, Nodes, Now, button, div, el, follow_later};
+use super::el::{Do, El, Nodes, Now, button, div, el};
 
 /// The sheet. What is in it exists only while it is open. `at_top` hangs it from the top, where the phone's own keyboard can't cover
 /// it. `on_close` is called when it wants to close.

@@ -1,5 +1,6 @@
 //! Says a changing text aloud, politely: when it changes, at most once a second, and only the latest.
 
+use crate::follow::follow;
 use crate::live::Live;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -7,7 +8,7 @@ use std::time::Duration;
 
 use leptos::prelude::{set_timeout, untrack};
 
-use super::el::{El, Now, el, follow};
+use super::el::{El, Now, el};
 
 /// The least time between two texts.
 const PAUSE: Duration = Duration::from_secs(1);

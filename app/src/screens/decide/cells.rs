@@ -1,6 +1,7 @@
 //! The fields: asking, sells for (low, likely, high), and what the thing is.
 
-use crate::live::worked;
+use crate::follow::{follow, follow_later};
+use crate::live::{settled, worked};
 use std::rc::Rc;
 
 use haulwren_core::view::{DecideDraft, DecideView, Field};
@@ -11,7 +12,7 @@ use super::keys::focus_field;
 use crate::format;
 use crate::store::{Store, use_store};
 use crate::ui::cell::{Cell, CellSpec, CellText};
-use crate::ui::el::{El, button, div, el, follow, follow_later, span};
+use crate::ui::el::{El, button, div, el, span};
 
 const fn spec(field: Field, word: &'static str, name: &'static str, main: bool) -> CellSpec {
     CellSpec {
@@ -47,19 +48,15 @@ pub fn cells(desk: Desk) -> El {
     let specs = [ASK, LOW, LIKELY, HIGH];
     let cells = specs.map(one);
     let [ask, sells @ ..] = cells.each_ref().map(|cell| cell.whole.clone());
-    let shown = worked(move || {
-        let text = |view: &DecideView| {
-            store.draft(|draft| specs.map(|spec| text_of(draft, view, spec.field)))
-        };
-        view.with(|view| view.as_ref().map(text))
-            .unwrap_or_default()
-    });
     // One for all: a key changes what stands in one of them, and often where the next is typed.
     follow(Box::new(move || {
-        shown.with(|shown| {
-            for (cell, text) in cells.iter().zip(shown) {
-                cell.draw(text);
-            }
+        view.with(|view| {
+            store.draft(|draft| {
+                for (cell, spec) in cells.iter().zip(&specs) {
+                    let text = |view| text_of(draft, view, spec.field);
+                    cell.draw(&view.as_ref().map(text).unwrap_or_default());
+                }
+            });
         });
     }));
     follow_keypad(store);
@@ -91,7 +88,7 @@ fn what_key(desk: Desk) -> El {
     let store = use_store();
     let view = store.decide_view();
     // What it is called, and how it is sent.
-    let told = worked(move || {
+    let told = settled(move || {
         let typed = store.draft(|draft| draft.name.clone());
         let kind = || view.with(|view| view.as_ref()?.kind.clone());
         let heft = || store.draft(|draft| draft.heft.map(|heft| heft.label().to_owned()));

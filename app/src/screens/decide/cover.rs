@@ -9,7 +9,7 @@ use wasm_bindgen::JsCast;
 use web_sys::{Element, Event, PointerEvent};
 
 use super::Desk;
-use crate::live::{Live, Worked};
+use crate::live::Live;
 use crate::store::use_store;
 use crate::ui::el::{Do, El, Nodes, button};
 use crate::ui::icons::{Icon, sign};
@@ -27,7 +27,7 @@ pub fn cover_key(desk: Desk) -> El {
 }
 
 /// The key of any screen that can be covered. `closes` is done before it covers or shows.
-pub fn key(covered: Worked<bool>, peeking: Live<bool>, closes: Do<()>) -> El {
+pub fn key(covered: Live<bool>, peeking: Live<bool>, closes: Do<()>) -> El {
     let store = use_store();
     let timer = Rc::new(Cell::new(None::<TimeoutHandle>));
     let was_held = Rc::new(Cell::new(false));

@@ -9,7 +9,7 @@ mod tray;
 mod venues;
 mod why;
 
-use crate::live::{Live, Worked, worked};
+use crate::live::{Live, settled};
 use std::rc::Rc;
 
 use haulwren_core::view::{DecideDraft, DecideView};
@@ -35,29 +35,29 @@ struct Desk {
     /// Why the last key was not taken.
     refused: Live<Option<String>>,
     /// Whether the trader covered the screen.
-    covered: Worked<bool>,
+    covered: Live<bool>,
     /// Whether everything but the asking price is hidden: covered, and not peeked at.
-    hides: Worked<bool>,
+    hides: Live<bool>,
     /// Whether nothing is typed.
-    is_idle: Worked<bool>,
+    is_idle: Live<bool>,
     /// Whether there is enough for the sums.
-    has_sums: Worked<bool>,
+    has_sums: Live<bool>,
 }
 
 /// The screen.
 pub fn decide() -> El {
     let store = use_store();
     let peeking = Live::new(false);
-    let covered = worked(move || store.draft(|draft| draft.covered));
+    let covered = settled(move || store.draft(|draft| draft.covered));
     let desk = Desk {
         opened: Live::new(None),
         naming: Live::new(false),
         peeking,
         refused: Live::new(None),
         covered,
-        hides: worked(move || covered.get() && !peeking.get()),
-        is_idle: worked(move || store.draft(DecideDraft::is_empty)),
-        has_sums: worked(move || {
+        hides: settled(move || covered.get() && !peeking.get()),
+        is_idle: settled(move || store.draft(DecideDraft::is_empty)),
+        has_sums: settled(move || {
             let judged = |view: &DecideView| view.appraisal.judged.is_some();
             store
                 .decide_view()

@@ -1,6 +1,6 @@
 //! What stands over the tray: the rail, the venues and the fields; or, covered, the asking figure alone.
 
-use crate::live::{Worked, worked};
+use crate::live::{Worked, settled, worked};
 use std::rc::Rc;
 
 use haulwren_core::postage::Arrangement;
@@ -57,7 +57,7 @@ fn facts_of(view: &DecideView) -> Option<RailFacts> {
 /// What to beware of, and rates that nobody has looked at for long.
 fn notes() -> El {
     let view = use_store().decide_view();
-    let lines = worked(move || {
+    let lines = settled(move || {
         view.with(|view| {
             let Some(view) = view else {
                 return Vec::new();

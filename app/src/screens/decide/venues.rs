@@ -1,6 +1,7 @@
 //! What is kept at every venue, best first; and in their heading's place, what is wrong with what was typed.
 
-use crate::live::worked;
+use crate::follow::follow;
+use crate::live::settled;
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -12,14 +13,14 @@ use super::Desk;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
-use crate::ui::el::{El, div, follow};
+use crate::ui::el::{El, div};
 use crate::ui::icons::Icon;
 use crate::ui::venue_card::{VenueCard, VenueFacts};
 
 /// The cards.
 pub fn venues(desk: Desk) -> El {
     let view = use_store().decide_view();
-    let fault = worked(move || {
+    let fault = settled(move || {
         let wrong = |view: &DecideView| view.faults.first().map(|(_, fault)| fault.clone());
         let refused = desk
             .refused
@@ -31,7 +32,7 @@ pub fn venues(desk: Desk) -> El {
         none if none.is_empty() => parts::line("You keep, by venue").class("label"),
         fault => parts::status(&fault).class("fault"),
     };
-    let is_none = worked(move || view.with(|view| all(view.as_ref()).is_empty()));
+    let is_none = settled(move || view.with(|view| all(view.as_ref()).is_empty()));
     let none = move || {
         is_none
             .get()

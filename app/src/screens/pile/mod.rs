@@ -6,7 +6,7 @@ mod rail;
 mod tray;
 mod why;
 
-use crate::live::{Live, Worked, worked};
+use crate::live::{Live, settled, worked};
 use std::rc::Rc;
 
 use super::last_save::last_save;
@@ -40,9 +40,9 @@ struct Desk {
     /// Why the last key was not taken.
     refused: Live<Option<String>>,
     /// Whether the trader covered the screen, here or on Decide.
-    covered: Worked<bool>,
+    covered: Live<bool>,
     /// Whether all but what was asked is hidden: covered, and not peeked at.
-    hides: Worked<bool>,
+    hides: Live<bool>,
 }
 
 /// The screen.
@@ -53,8 +53,8 @@ pub fn pile() -> El {
         opened: Live::new(None),
         peeking,
         refused: Live::new(None),
-        covered: worked(move || store.draft(|draft| draft.covered)),
-        hides: worked(move || store.draft(|draft| draft.covered) && !peeking.get()),
+        covered: settled(move || store.draft(|draft| draft.covered)),
+        hides: settled(move || store.draft(|draft| draft.covered) && !peeking.get()),
     };
     let is_empty = worked(move || store.pile(|pile| pile.things.is_empty()));
     keys::follow(store, desk);

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::live::Live;
+use leptos::prelude::Owner;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen_test::wasm_bindgen_test;

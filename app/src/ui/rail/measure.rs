@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{HtmlElement, ResizeObserver};
 
-use crate::ui::el::keep;
+use crate::follow::keep;
 use crate::ui::px::Px;
 
 /// Measured widths, kept until the text size changes.

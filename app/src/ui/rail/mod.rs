@@ -8,6 +8,7 @@ mod label;
 mod measure;
 mod place;
 
+use crate::follow::follow;
 use crate::live::Live;
 
 pub use facts::RailFacts;
@@ -19,7 +20,7 @@ use label::Labels;
 use measure::{Measured, Room, watch};
 use place::place;
 
-use super::el::{Do, El, Now, div, follow, on_window, span};
+use super::el::{Do, El, Now, div, on_window, span};
 use super::kept::Kept;
 use super::verdict;
 

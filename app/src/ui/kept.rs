@@ -8,7 +8,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::prelude::wasm_bindgen;
 use web_sys::{CssStyleDeclaration, Element, Node};
 
-use super::px::Px;
+use super::px::{Px, ROOM};
 use crate::ui::el::El;
 
 /// An element that nobody else writes to. No name is both an attribute and a style of it.
@@ -30,12 +30,43 @@ struct Entry {
     stands: Written,
 }
 
-/// What was written. A length is kept as a number: most stay as they are, and then no text is made of them.
-#[derive(PartialEq)]
+/// What was written. A length is kept as a number, in tenths: most stay as they are, and then no text is made of them.
 enum Written {
     Nothing,
     Text(String),
     Length(i32),
+}
+
+/// What is to be written.
+#[derive(Clone, Copy)]
+enum New<'a> {
+    Nothing,
+    Text(&'a str),
+    Length(i32),
+}
+
+impl Written {
+    fn is(&self, new: New<'_>) -> bool {
+        match (self, new) {
+            (Self::Nothing, New::Nothing) => true,
+            (Self::Text(stands), New::Text(new)) => stands == new,
+            (Self::Length(stands), New::Length(new)) => *stands == new,
+            _ => false,
+        }
+    }
+
+    fn set(&mut self, new: New<'_>) {
+        match (self, new) {
+            // In the room that the old text had.
+            (Self::Text(stands), New::Text(new)) => {
+                stands.clear();
+                stands.push_str(new);
+            }
+            (stands, New::Text(new)) => *stands = Self::Text(new.to_owned()),
+            (stands, New::Length(new)) => *stands = Self::Length(new),
+            (stands, New::Nothing) => *stands = Self::Nothing,
+        }
+    }
 }
 
 #[wasm_bindgen]
@@ -66,83 +97,60 @@ impl Kept {
 
     /// Sets or takes off an attribute.
     pub fn set(&self, name: &'static str, value: Option<&str>) {
-        let is_so = |stands: &Written| match (stands, value) {
-            (Written::Text(stands), Some(value)) => stands == value,
-            (Written::Nothing, None) => true,
-            _ => false,
-        };
-        let new = || value.map_or(Written::Nothing, |value| Written::Text(value.to_owned()));
-        let Some(known_as) = self.note(name, &is_so, &new) else {
-            return;
-        };
-        match value {
-            Some(value) => self.by_name().set_known(&known_as, value),
+        let new = value.map_or(New::Nothing, New::Text);
+        self.write(name, new, &|known_as| match value {
+            Some(value) => self.by_name().set_known(known_as, value),
             None => self.el.set(name, None),
-        }
+        });
     }
 
     /// Sets an attribute to a length.
     pub fn set_length(&self, name: &'static str, length: f64) {
-        if let Some(known_as) = self.note_length(name, length) {
-            self.by_name().set_known(&known_as, &Px(length).to_string());
-        }
+        let length = Px(length);
+        self.write(name, New::Length(length.tenths()), &|known_as| {
+            self.by_name()
+                .set_known(known_as, length.text(&mut [0; ROOM]));
+        });
     }
 
     /// Sets a style property to a length.
     pub fn set_style(&self, name: &'static str, length: f64) {
-        if let Some(known_as) = self.note_length(name, length) {
+        let length = Px(length);
+        self.write(name, New::Length(length.tenths()), &|known_as| {
             let style = self.style.get_or_init(|| self.el.html().style());
             let style: &StyleByName = style.unchecked_ref();
-            style.set_known(&known_as, &format!("{}px", Px(length)));
-        }
+            style.set_known(known_as, &format!("{length}px"));
+        });
     }
 
     /// Sets all text of an element that holds nothing but text.
     pub fn set_text(&self, text: &str) {
-        let is_so = |stands: &Written| matches!(stands, Written::Text(stands) if stands == text);
-        if self
-            .note("", &is_so, &|| Written::Text(text.to_owned()))
-            .is_some()
-        {
+        self.write("", New::Text(text), &|_| {
             let node = self.text.get_or_init(|| self.el.text_node());
             node.set_node_value(Some(text));
-        }
+        });
     }
 
     fn by_name(&self) -> &ByName {
         self.el.element().unchecked_ref()
     }
 
-    fn note_length(&self, name: &'static str, length: f64) -> Option<JsString> {
-        let length = Px(length).tenths();
-        let is_so = |stands: &Written| *stands == Written::Length(length);
-        self.note(name, &is_so, &|| Written::Length(length))
-    }
-
-    /// The name on the page's side if something else stands; notes what will.
-    fn note(
-        &self,
-        name: &'static str,
-        is_so: &dyn Fn(&Written) -> bool,
-        new: &dyn Fn() -> Written,
-    ) -> Option<JsString> {
+    /// Notes what stands under a name from now on. If that is something else, `put` writes it; it is given the name on the page's side. The page
+    /// tells nobody of it before that is done, so nothing can come back here meanwhile.
+    fn write(&self, name: &'static str, new: New<'_>, put: &dyn Fn(&JsString)) {
         let mut written = self.written.borrow_mut();
-        let known = written.iter_mut().find(|entry| entry.name == name);
-        match known {
-            Some(entry) if is_so(&entry.stands) => None,
-            Some(entry) => {
-                entry.stands = new();
-                Some(entry.known_as.clone())
-            }
-            None => {
-                let known_as = JsString::from(name);
-                written.push(Entry {
-                    name,
-                    known_as: known_as.clone(),
-                    stands: new(),
-                });
-                Some(known_as)
-            }
+        let known = written.iter().position(|entry| entry.name == name);
+        let at = known.unwrap_or(written.len());
+        if known.is_none() {
+            written.push(Entry {
+                name,
+                known_as: JsString::from(name),
+                stands: Written::Nothing,
+            });
+        } else if written[at].stands.is(new) {
+            return;
         }
+        written[at].stands.set(new);
+        put(&written[at].known_as);
     }
 }

@@ -3,6 +3,9 @@
 
 use std::fmt;
 
+/// The most signs that a length takes.
+pub const ROOM: usize = "-214748364.8".len();
+
 /// A length in CSS pixels, or a ratio, shown with one decimal.
 #[derive(Clone, Copy)]
 pub struct Px(pub f64);
@@ -15,30 +18,34 @@ impl Px {
         let tenths = (self.0 * 10.0).round() as i32;
         tenths
     }
-}
 
-impl fmt::Display for Px {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        // From the last figure to the first, by hand: a key draws a hundred lengths, and the library takes much longer to put each together
-        // from two numbers and a point.
+    /// As text, in the room that is given: put together by hand, from the last figure to the first. A key draws a hundred lengths, and the library
+    /// takes much longer to make one of two numbers and a point.
+    pub fn text(self, room: &mut [u8; ROOM]) -> &str {
         let tenths = self.tenths();
-        let mut text = [b'.'; 12];
-        let (mut at, mut rest) = (text.len(), tenths.unsigned_abs());
+        let (mut at, mut rest) = (ROOM, tenths.unsigned_abs());
         loop {
             at -= 1;
-            text[at] = b"0123456789"[(rest % 10) as usize];
+            room[at] = b"0123456789"[(rest % 10) as usize];
             rest /= 10;
-            if at == text.len() - 1 {
+            if at == ROOM - 1 {
                 at -= 1;
+                room[at] = b'.';
             } else if rest == 0 {
                 break;
             }
         }
         if tenths < 0 {
             at -= 1;
-            text[at] = b'-';
+            room[at] = b'-';
         }
-        f.write_str(str::from_utf8(&text[at..]).unwrap_or_default())
+        str::from_utf8(&room[at..]).unwrap_or_default()
+    }
+}
+
+impl fmt::Display for Px {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.text(&mut [0; ROOM]))
     }
 }
 

@@ -45,10 +45,16 @@ impl Measured {
     /// The width of `text` at `size` CSS pixels. All figures are equally wide in the rail's font settings, so one amount stands for every
     /// other of its length: else each key would cost the browser several layouts.
     pub fn width(&self, text: &str, size: f64, bold: bool) -> f64 {
-        let text: String = text.chars().map(any_figure).collect();
         let mut all = self.known.borrow_mut();
         let is_it = |known: &&Known| {
-            known.bold == bold && known.size.to_bits() == size.to_bits() && known.text == text
+            known.bold == bold
+                && known.size.to_bits() == size.to_bits()
+                && known.text.len() == text.len()
+                && known
+                    .text
+                    .bytes()
+                    .map(any_figure)
+                    .eq(text.bytes().map(any_figure))
         };
         if let Some(known) = all.iter().find(is_it) {
             return known.width;
@@ -57,13 +63,13 @@ impl Measured {
         // A browser that refuses these leaves the last size: a label a little off, never a lost one.
         let _ = style.set_property("font-size", &format!("{}px", Px(size)));
         let _ = style.set_property("font-weight", if bold { "700" } else { "400" });
-        self.probe.set_text_content(Some(&text));
+        self.probe.set_text_content(Some(text));
         let width = self.probe.get_bounding_client_rect().width();
         if all.len() >= MOST {
             all.clear();
         }
         all.push(Known {
-            text,
+            text: text.to_owned(),
             size,
             bold,
             width,
@@ -72,8 +78,9 @@ impl Measured {
     }
 }
 
-fn any_figure(sign: char) -> char {
-    if sign.is_ascii_digit() { '0' } else { sign }
+/// Figures are signs of one byte, and no byte of another sign looks like one.
+fn any_figure(byte: u8) -> u8 {
+    if byte.is_ascii_digit() { b'0' } else { byte }
 }
 
 /// What the page's own measures say about a rail.

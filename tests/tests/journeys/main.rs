@@ -20,6 +20,7 @@ macro_rules! journeys {
 
 mod access;
 mod bad_input;
+mod best_venue;
 mod by_hand;
 mod faults;
 mod figures;

@@ -34,8 +34,9 @@ use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
 use haulwren_core::money::Currency;
-use haulwren_core::view::{self, DecideView, Done, HaulView, Pile, PileView, Piled};
+use haulwren_core::view::{self, DecideView, Done, HaulView, PileView, Piled};
 use haulwren_core::view::{Sending, Unasked};
+use pile::Laid;
 use std::cell::{Cell, OnceCell, RefCell};
 use std::ops::Deref;
 use std::rc::Rc;
@@ -94,7 +95,7 @@ pub struct Parts {
     today: Live<Option<Day>>,
     drafts: Live<Drafts>,
     decide_view: Worked<Option<DecideView>>,
-    pile: Worked<Rc<Pile>>,
+    pile: Worked<Laid>,
     pile_view: Worked<Option<PileView>>,
     /// How far the start has come.
     pub phase: Live<Phase>,
@@ -167,7 +168,7 @@ impl Store {
             sending.with(|sending| kept.with(|draft| view::unasked(&book, sending, draft, now)))
         });
         // Of its own, so that what is typed on Decide does not work the pile out anew.
-        let pile = worked(move || drafts.with(|drafts| drafts.pile.clone()));
+        let pile = worked(move || drafts.with(|drafts| Laid(drafts.pile.clone())));
         let parts = Parts {
             inner,
             setup,
@@ -187,7 +188,7 @@ impl Store {
                 haul.track();
                 today.get()?;
                 let now = clock::now();
-                pile.with(|pile| view::pile(&inner.book.borrow(), pile, now))
+                pile.with(|pile| view::pile(&inner.book.borrow(), &pile.0, now))
             }),
             phase: Live::new(Phase::Opening(None)),
             keeping: Live::new(Keeping::Disk),

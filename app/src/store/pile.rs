@@ -7,10 +7,20 @@ use haulwren_core::book::Command;
 use haulwren_core::view::{self, Field, Pile, PileView};
 use std::rc::Rc;
 
+/// What lies on the pile, another one once it was edited: comparing thing by thing would cost every key of Decide.
+#[derive(Clone)]
+pub(super) struct Laid(pub Rc<Pile>);
+
+impl PartialEq for Laid {
+    fn eq(&self, other: &Self) -> bool {
+        Rc::ptr_eq(&self.0, &other.0)
+    }
+}
+
 impl Store {
     /// What lies on the pile, and what is typed there. Tracks it.
     pub fn pile<R>(self, read: impl FnOnce(&Pile) -> R) -> R {
-        self.pile.with(|pile| read(pile))
+        self.pile.with(|pile| read(&pile.0))
     }
 
     /// What the pile shows.
@@ -41,7 +51,7 @@ impl Store {
         if self.saving.get_untracked() {
             return;
         }
-        let before = self.pile.get_untracked();
+        let before = self.pile.get_untracked().0;
         let purchase = view::paid_for_all(&self.inner.book.borrow(), &before, clock::now());
         let Some(purchase) = purchase else { return };
         self.dispatch_at_once(Command::Buy(purchase), move |saved| {

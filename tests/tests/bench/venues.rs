@@ -78,6 +78,7 @@ pub async fn bench() -> Outcome<()> {
 
     let tab = measured(&browser).await?;
     tab.open_app(&bare.url()).await?;
+    let bare_price = measure::price(&tab).await?;
     let bare_keys = measure::turn(&tab).await?;
 
     let theirs = measured(&browser).await?;
@@ -90,6 +91,10 @@ pub async fn bench() -> Outcome<()> {
         tab.type_in("ask", &(ask / 100).to_string()).await?;
         expect_on_page(&tab, &theirs, &stall, ask, now).await?;
     }
+    // A price within the ceiling, typed to its end; then one that turns the verdict at each key.
+    tab.type_in("ask", "1").await?;
+    let price = measure::price(&tab).await?;
+    tab.type_in("ask", "6").await?;
     let keys = measure::turn(&tab).await?;
     let rounds = [json!(KEYS), json!(WARM)];
     let ours: Vec<f64> = tab.ask_later(CHANGE, &rounds).await?;
@@ -106,7 +111,13 @@ pub async fn bench() -> Outcome<()> {
     println!("{:52}{:>18}{:>18}{:>8}", "", "app", "beside it", "ratio");
     for (what, beside, app, other) in [
         (
-            "key to end of frame callback",
+            "key of a price to end of frame callback",
+            "bare page",
+            &price[0],
+            &bare_price[0],
+        ),
+        (
+            "the same, when it turns the verdict",
             "bare page",
             &keys[0],
             &bare_keys[0],

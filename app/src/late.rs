@@ -82,11 +82,19 @@ pub fn late() -> Live<Late> {
     late.expect("made ready at the start")
 }
 
-/// Asks for it; `otherwise` says what it is when it can't be had.
-pub fn ask(otherwise: Late) {
-    leptos::task::spawn_local(async move {
+/// Fetches it ahead. Nobody waits for it yet, so nothing is said when it can't be had: who comes to need it asks again, and who was told that it
+/// is missing must not see it opened and missing once more.
+pub fn ahead() {
+    leptos::task::spawn_local(async {
+        let _ = fetched().await;
+    });
+}
+
+/// Asks for it, and notes when it can't be had.
+pub fn ask() {
+    leptos::task::spawn_local(async {
         if fetched().await.is_none() {
-            late().set(otherwise);
+            late().set(Late::Missing);
         }
     });
 }

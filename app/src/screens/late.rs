@@ -16,7 +16,7 @@ pub fn screen(route: Route) -> Nodes {
     let inside = match late().get() {
         Late::Here(further) => return untrack(|| (further.screen)(route)),
         Late::Coming => {
-            ask(Late::Missing);
+            ask();
             parts::status("Opening")
                 .class("pad")
                 .attr("data-opening", "")

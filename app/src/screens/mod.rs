@@ -30,7 +30,7 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use crate::late::{Late, ask as late_ask, then as late_then};
+use crate::late::{ahead, then as late_then};
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
 use crate::shell::page as shell;
@@ -65,8 +65,7 @@ pub fn app() -> El {
     let fetch = Cell::new(None);
     follow_later(Box::new(move || {
         if is_ready.get() {
-            let soon = || late_ask(Late::Coming);
-            fetch.set(set_timeout_with_handle(soon, SOON).ok());
+            fetch.set(set_timeout_with_handle(ahead, SOON).ok());
         }
     }));
     let shown = worked(

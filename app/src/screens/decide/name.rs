@@ -19,7 +19,7 @@ pub fn name_sheet(desk: Desk) -> El {
         match late().get() {
             Late::Here(further) => untrack(|| (further.what)(desk.naming)),
             Late::Coming => {
-                ask(Late::Missing);
+                ask();
                 parts::status("Opening").attr("data-opening", "").into()
             }
             Late::Missing => missing().into(),

@@ -61,7 +61,7 @@ impl Placed {
 }
 
 /// One card for each venue, best first. Most keys change what is kept on all of them, and many the order: the cards stay where they are and
-/// show other venues, which costs a key a quarter of moving them. The focus stays with its venue.
+/// show other venues, which costs a key less than moving them. The focus stays with its venue.
 fn cards() -> El {
     let store = use_store();
     let view = store.decide_view();

@@ -154,3 +154,41 @@ impl Kept {
         put(&written[at].known_as);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::Kept;
+    use crate::ui::el::div;
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn what_changed_is_written_and_what_stands_is_left_alone() {
+        let el = div("");
+        let kept = Kept::new(&el);
+        let class = || el.element().get_attribute("class");
+        for value in [Some("long one"), Some("short"), None, Some("again")] {
+            kept.set("class", value);
+            assert_eq!(class().as_deref(), value);
+        }
+        kept.set_length("width", 12.34);
+        kept.set_style("left", 5.0);
+        let left = || el.html().style().get_property_value("left");
+        assert_eq!(el.element().get_attribute("width").as_deref(), Some("12.3"));
+        assert_eq!(left().as_deref(), Ok("5px"));
+        for text in ["a longer text", "short", ""] {
+            kept.set_text(text);
+            assert_eq!(el.element().text_content().as_deref(), Some(text));
+        }
+        // Written by somebody else, it shows that the same is not written again, and another is.
+        el.set("class", Some("foreign"));
+        kept.set("class", Some("again"));
+        assert_eq!(class().as_deref(), Some("foreign"));
+        kept.set("class", Some("other"));
+        assert_eq!(class().as_deref(), Some("other"));
+        el.set_style("left", "1px");
+        kept.set_style("left", 5.01);
+        assert_eq!(left().as_deref(), Ok("1px"));
+        kept.set_style("left", 6.0);
+        assert_eq!(left().as_deref(), Ok("6px"));
+    }
+}

@@ -51,12 +51,7 @@ async fn expect(tab: &Tab, order: [&str; 2], chosen: &str, focused: Option<&str>
 async fn walk(engine: Engine) -> Outcome<()> {
     let stall = Stall::open(engine).await?;
     let tab = &stall.tab;
-    tab.screen("#/settings/venue/new").await?;
-    tab.fill_venue(&BULK).await?;
-    let before = tab.saved().await?;
-    tab.press("Save venue").await?;
-    tab.saved_beyond(before).await?;
-    tab.screen("#/decide").await?;
+    stall.add_venue(&BULK).await?;
 
     let (quayside, thornmere) = ("Quayside", "Thornmere");
     tab.weigh_up("6", ["60"; 3]).await?;

@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use haulwren_tests::browser::{
-    Browser, DEADLINE, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, Theme, wrong,
+    Browser, DEADLINE, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, Theme, VenueForm, wrong,
 };
 use haulwren_tests::server::{Options, Server};
 
@@ -34,6 +34,16 @@ impl Stall {
             server,
             url,
         })
+    }
+
+    /// Enters one more venue, and goes back to Decide.
+    pub async fn add_venue(&self, venue: &VenueForm) -> Outcome<()> {
+        self.tab.screen("#/settings/venue/new").await?;
+        self.tab.fill_venue(venue).await?;
+        let before = self.tab.saved().await?;
+        self.tab.press("Save venue").await?;
+        self.tab.saved_beyond(before).await?;
+        self.tab.screen("#/decide").await
     }
 
     /// Checks what must hold at the end of every journey: the app runs, and nothing went elsewhere.

@@ -163,12 +163,7 @@ const RAIL: [&str; 7] = [
 async fn walk(engine: Engine) -> Outcome<()> {
     let stall = Stall::open(engine).await?;
     let tab = &stall.tab;
-    tab.screen("#/settings/venue/new").await?;
-    tab.fill_venue(&MARLPOST).await?;
-    let before = tab.saved().await?;
-    tab.press("Save venue").await?;
-    tab.saved_beyond(before).await?;
-    tab.screen("#/decide").await?;
+    stall.add_venue(&MARLPOST).await?;
 
     let with_low = [&RAIL[..], &["low-keep"]].concat();
     let bought = [&with_low[..], &["pay"]].concat();

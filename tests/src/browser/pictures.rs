@@ -38,7 +38,11 @@ impl Tab {
         self.sized((320, 640)).await
     }
 
-    async fn sized(&self, (width, height): (u32, u32)) -> Outcome<()> {
+    /// Makes the page so wide and so high, as near as the engine allows.
+    ///
+    /// # Errors
+    /// When the browser refuses.
+    pub async fn sized(&self, (width, height): (u32, u32)) -> Outcome<()> {
         if self.engine().can().devtools {
             let size = json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
             self.devtools("Emulation.setDeviceMetricsOverride", size)

@@ -26,6 +26,7 @@ mod faults;
 mod figures;
 mod first_book;
 mod frame;
+mod heights;
 mod home;
 mod import_faults;
 mod import_kill;

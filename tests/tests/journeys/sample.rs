@@ -13,8 +13,7 @@ async fn look_around(engine: Engine) -> Outcome<()> {
     let url = server.url();
     tab.open_app(&url).await?;
     look_at(&tab, "first").await?;
-    turn(&tab, "Look around in a sample").await?;
-    in_sample(&tab).await?;
+    enter(&tab).await?;
 
     // The dress of the sample: keeps 9.90 at 6.00, no more than 7.50.
     tab.weigh_up("6", ["18", "26", "34"]).await?;
@@ -47,11 +46,19 @@ async fn look_around(engine: Engine) -> Outcome<()> {
     tab.expect_bought(0).await?;
     // Looked at again, it is as new.
     tab.screen("#/settings").await?;
-    turn(&tab, "Look around in a sample").await?;
-    in_sample(&tab).await?;
+    enter(&tab).await?;
     tab.expect_bought(6).await?;
     tab.expect_running().await?;
     browser.expect_quiet(&tab).await
+}
+
+/// Looks around in the sample, from the first screen or from Set up.
+pub async fn enter(tab: &Tab) -> Outcome<()> {
+    turn(tab, "Look around in a sample").await?;
+    let laid_out = "return document.documentElement.dataset.ready === \"1\"
+        && !!document.querySelector(\"[data-leave-sample]\")
+        && !!document.querySelector(\"button[data-field=ask]\")";
+    tab.until("the sample", laid_out).await
 }
 
 /// Turns to the sample or back, and waits until the page has gone: it is loaded anew, and until then looks much the same.
@@ -59,12 +66,4 @@ async fn turn(tab: &Tab, key: &str) -> Outcome<()> {
     tab.run_with("window.__turning = true", &[]).await?;
     tab.press(key).await?;
     tab.until("another page", "return !window.__turning").await
-}
-
-/// Waits until the sample is laid out.
-async fn in_sample(tab: &Tab) -> Outcome<()> {
-    let laid_out = "return document.documentElement.dataset.ready === \"1\"
-        && !!document.querySelector(\"[data-leave-sample]\")
-        && !!document.querySelector(\"button[data-field=ask]\")";
-    tab.until("the sample", laid_out).await
 }

@@ -87,8 +87,8 @@ impl RailFacts {
         })
     }
 
-    /// What there is to place on a rail of this width.
-    pub(super) fn wanted(&self, width: f64, scale: f64, is_compact: bool) -> Wanted {
+    /// What there is to place on a rail of this width, and with so much room to spare.
+    pub(super) fn wanted(&self, width: f64, scale: f64, spare: f64) -> Wanted {
         let words = |of, word: &str, money| Words {
             of,
             word: word.to_owned(),
@@ -113,8 +113,7 @@ impl RailFacts {
         Wanted {
             width,
             scale,
-            compact: is_compact,
-            lower: self.before.is_some(),
+            spare,
             total: units(self.buyer_pays),
             ask: self.ask.map(units),
             before: self.before.map(units),

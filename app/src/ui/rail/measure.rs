@@ -8,6 +8,7 @@ use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
 use web_sys::{HtmlElement, ResizeObserver};
 
+use super::place::LEAST;
 use crate::follow::keep;
 use crate::ui::px::Px;
 
@@ -90,30 +91,24 @@ pub struct Room {
     pub width: f64,
     /// Its text size against the usual 16 px.
     pub scale: f64,
-    /// Whether the window is so low that the rail must be.
-    pub is_low: bool,
+    /// What is left over for a rail that is as low as it can be, in CSS pixels at the usual text size.
+    pub spare: f64,
 }
 
 impl Room {
-    /// Reads it from the rail's element; nothing while that is not on the page.
-    pub fn of(rail: &HtmlElement) -> Option<Self> {
-        let width = rail.get_bounding_client_rect().width();
-        let style = window().get_computed_style(rail).ok()??;
+    /// Reads it from the rail's gauge: the style sheet makes it as high as the rail may be. Nothing while that is not on the page.
+    pub fn of(gauge: &HtmlElement) -> Option<Self> {
+        let room = gauge.get_bounding_client_rect();
+        let style = window().get_computed_style(gauge).ok()??;
         let size = js_sys::parse_float(&style.get_property_value("font-size").ok()?);
-        let is_low = window()
-            .match_media(LOW)
-            .ok()?
-            .is_some_and(|query| query.matches());
-        (width > 0.0 && size > 0.0).then_some(Self {
-            width,
-            scale: size / 16.0,
-            is_low,
+        let scale = size / 16.0;
+        (room.width() > 0.0 && size > 0.0).then(|| Self {
+            width: room.width(),
+            scale,
+            spare: room.height() / scale - LEAST,
         })
     }
 }
-
-/// Below this height the keypad needs the room. The style sheets fold the venues and hide the tabs at the same height.
-const LOW: &str = "(max-height: 46.2em)";
 
 /// Calls `changed` at once and whenever the element's own size does, until what it was called in is cleaned up. It has to be one whose size
 /// tells of the room and not of what was drawn in it.

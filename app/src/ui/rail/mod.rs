@@ -39,7 +39,7 @@ pub enum Touched {
 /// Its elements are built once and moved at each change: they keep the focus, and can slide.
 pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El {
     let probe = span("rail-probe").attr("aria-hidden", "true");
-    // As wide as the rail and as high as its text: unlike the rail itself, it stays as it is whatever a key draws.
+    // As wide as the rail is, and as high as it may be: unlike the rail itself, it stays as it is whatever a key draws.
     let gauge = span("rail-gauge").attr("aria-hidden", "true");
     let measured = std::rc::Rc::new(Measured::by(probe.html().clone()));
     let picture = Picture::new(id);
@@ -52,7 +52,7 @@ pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El
         .with(labels.list.clone());
 
     let room = Live::new(None::<Room>);
-    let (element, known) = (rail.html().clone(), measured.clone());
+    let (element, known) = (gauge.html().clone(), measured.clone());
     let read = move || {
         let now = Room::of(&element);
         if now != room.get_untracked() {
@@ -69,7 +69,7 @@ pub fn price_rail(facts: Now<RailFacts>, on_touch: &Do<Touched>, id: &str) -> El
         let facts = facts();
         tone.set("data-tone", facts.verdict.map(verdict::name));
         let Some(room) = room.get() else { return };
-        let wanted = facts.wanted(room.width, room.scale, room.is_low);
+        let wanted = facts.wanted(room.width, room.scale, room.spare);
         let layout = place(&wanted, &|text, size, bold| {
             measured.width(text, size, bold)
         });

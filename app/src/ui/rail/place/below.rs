@@ -2,7 +2,7 @@
 //! room even there goes to a list.
 
 use super::spread::spread;
-use super::{Bar, Figure, Label, Lean, Measure, Row, Sizes, Span, TAP, Wanted, Words};
+use super::{Bar, Figure, LOW_BAR, Label, Lean, Measure, Row, Sizes, Span, TAP, Wanted, Words};
 
 /// A line from a part to its label.
 #[derive(Clone, Copy, PartialEq, Debug)]
@@ -36,11 +36,10 @@ pub fn below(wanted: &Wanted, bar: &Bar, sizes: &Sizes, top: f64, measure: Measu
     let outside: Vec<&Words> = outside.into_iter().map(|(words, _)| words).collect();
     let row = under(&outside, caption.as_ref(), wanted, bar, sizes, measure);
 
-    let low = wanted.compact || caption.is_none() || row.beside_caption;
-    let height = if low {
+    let height = if caption.is_none() || row.beside_caption {
         sizes.bar
     } else {
-        (sizes.bar - CAPTION_ROW).max(40.0 * s)
+        (sizes.bar - CAPTION_ROW).max(LOW_BAR * s)
     };
     let foot = top + height;
     let row_top = foot + 14.0 * s;

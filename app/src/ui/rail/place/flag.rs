@@ -39,14 +39,16 @@ pub struct Flag {
 }
 
 /// Sizes to try, largest first: word, sign, second line, in CSS pixels at usual text size.
-const FULL: [(f64, f64, f64); 5] = [
+const SIZES: [(f64, f64, f64); 6] = [
     (50.0, 44.0, 17.0),
     (42.0, 38.0, 16.0),
-    (34.0, 32.0, 15.0),
+    (36.0, 34.0, 15.0),
+    (32.0, 32.0, 15.0),
     (28.0, 26.0, 14.0),
     (26.0, 0.0, 14.0),
 ];
-const COMPACT: [(f64, f64, f64); 3] = [(34.0, 36.0, 17.0), (28.0, 28.0, 15.0), (26.0, 0.0, 14.0)];
+/// Height of a line of the word, as the style sheet has it: room for what hangs under its letters.
+const WORD_LINE: f64 = 1.06;
 
 /// Hangs the flag.
 pub fn hang(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) -> Option<Flag> {
@@ -65,16 +67,11 @@ pub fn hang(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) -> 
     let tail = 16.0 * s;
     let whole: Vec<String> = second.iter().cloned().collect();
     let cut = second.as_deref().map_or_else(Vec::new, cut_in_two);
-    let ladder: &[(f64, f64, f64)] = match (wanted.compact, wanted.lower) {
-        (true, _) => &COMPACT,
-        (false, true) => &FULL[1..],
-        (false, false) => &FULL,
-    };
     let mut best = None;
-    'sizes: for &(word_size, sign, second_size) in ladder {
+    'sizes: for (word_size, sign, second_size) in SIZES {
         for lines in [&whole, &cut] {
-            let high = word_size * 1.02 + second_size * 1.15 * count(lines);
-            if high * s > sizes.flag - 4.0 && best.is_some() {
+            let high = word_size * WORD_LINE + second_size * 1.15 * count(lines);
+            if high * s > sizes.flag - 4.0 {
                 continue;
             }
             let mark = rough

@@ -57,10 +57,8 @@ pub struct Wanted {
     pub width: f64,
     /// Size of the text against its usual size.
     pub scale: f64,
-    /// Low rail for short screens.
-    pub compact: bool,
-    /// Somewhat lower rail, where a list stands over it.
-    pub lower: bool,
+    /// How much higher than [`LEAST`] the rail may be, in CSS pixels at the usual text size.
+    pub spare: f64,
     /// All that the buyer pays.
     pub total: f64,
     /// What the seller asks, when it is known.
@@ -149,6 +147,19 @@ pub struct Layout {
     pub listed: Vec<Figure>,
 }
 
+/// Heights of flag and bar where there is little room, and where there is enough.
+const LOW_FLAG: f64 = 56.0;
+const FULL_FLAG: f64 = 78.0;
+const LOW_BAR: f64 = 40.0;
+const FULL_BAR: f64 = 76.0;
+/// The row over the bar.
+const ABOVE: f64 = 51.0;
+/// Leaders and labels under the bar.
+const BELOW: f64 = 62.0;
+
+/// The least height of a rail whose rows are not crowded, in CSS pixels at the usual text size.
+pub const LEAST: f64 = LOW_FLAG + ABOVE + LOW_BAR + BELOW;
+
 /// Sizes of one rail.
 #[derive(Clone, Copy, Debug)]
 struct Sizes {
@@ -166,21 +177,18 @@ struct Sizes {
 impl Sizes {
     fn of(wanted: &Wanted) -> Self {
         let s = wanted.scale;
-        let (compact, lower) = (wanted.compact, wanted.lower);
-        let size = |low: f64, lowered: f64, full: f64| match (compact, lower) {
-            (true, _) => low * s,
-            (false, true) => lowered * s,
-            (false, false) => full * s,
-        };
+        // The bar first: what it has over its least it gives back where a row is crowded.
+        let bar = (LOW_BAR + wanted.spare).clamp(LOW_BAR, FULL_BAR);
+        let flag = (LOW_FLAG + wanted.spare - (FULL_BAR - LOW_BAR)).clamp(LOW_FLAG, FULL_FLAG);
         Self {
             scale: s,
             word: 13.0 * s,
             small: 17.0 * s,
             head: 28.0 * s,
-            keep: if compact { 20.0 } else { 28.0 } * s,
-            flag: size(56.0, 66.0, 78.0),
-            above: 51.0 * s,
-            bar: size(40.0, 62.0, 76.0),
+            keep: (bar - 20.0).min(28.0) * s,
+            flag: flag * s,
+            above: ABOVE * s,
+            bar: bar * s,
             gap: 8.0 * s.min(1.5),
         }
     }
@@ -201,10 +209,8 @@ pub fn place(wanted: &Wanted, measure: Measure<'_>) -> Layout {
     let flag = flag::hang(wanted, &spans, &sizes, measure);
     let (mut labels, extra) = above::above(wanted, &spans, &sizes, measure);
     let bar_top = sizes.flag + extra + sizes.above;
-    if !wanted.compact {
-        // What a crowded row takes, the bar gives back, so that nothing below moves.
-        sizes.bar = (sizes.bar - extra).max(40.0 * sizes.scale);
-    }
+    // What a crowded row takes, the bar gives back, so that nothing below moves.
+    sizes.bar = (sizes.bar - extra).max(LOW_BAR * sizes.scale);
     for label in &mut labels {
         label.top += bar_top;
     }
@@ -218,5 +224,67 @@ pub fn place(wanted: &Wanted, measure: Measure<'_>) -> Layout {
         labels,
         leaders: below.leaders,
         listed: below.listed,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use haulwren_core::appraise::Verdict;
+    use haulwren_core::money::{Currency, Money};
+    use wasm_bindgen_test::wasm_bindgen_test;
+
+    use super::{FULL_BAR, LEAST, LOW_BAR, place};
+    use crate::ui::rail::RailFacts;
+
+    /// A dress at 6.00, 9.00 or 19.00: it sells for 26.00, and the buyer pays 30.50.
+    fn dress(ask: i64, verdict: Verdict, second: &str) -> RailFacts {
+        RailFacts {
+            currency: Currency::from_code("USD").expect("in ISO 4217"),
+            buyer_pays: Money::new(3050),
+            ask: Some(Money::new(ask)),
+            asking: "Asking",
+            before: None,
+            buyer: "Buyer pays".to_owned(),
+            keep: Money::new(1590 - ask),
+            aside: Money::new(650),
+            packing: Money::new(30),
+            postage: Money::new(450),
+            cut: Money::new(330),
+            ceiling: Money::new(750),
+            verdict: Some(verdict),
+            second: Some(second.to_owned()),
+            is_rough: false,
+            low: Some((Money::new(1800), Money::new(470))),
+        }
+    }
+
+    #[wasm_bindgen_test]
+    fn a_rail_is_no_higher_than_its_room() {
+        // Mean widths of a sign against its height: a narrow font, a wide one, and one wider still.
+        for share in [0.43, 0.5, 0.55] {
+            let measure = move |text: &str, size: f64, _: bool| {
+                let signs = u32::try_from(text.chars().count()).unwrap_or(u32::MAX);
+                f64::from(signs) * size * share
+            };
+            for facts in [
+                dress(600, Verdict::Buy, "Try 4"),
+                dress(900, Verdict::Haggle, "Open at 4, stop at 7.50"),
+                dress(1900, Verdict::Leave, "You would lose 3.10"),
+            ] {
+                for width in [336.0, 366.0, 406.0] {
+                    // A sentence on a line of its own and a row that makes way take 38 together, which the bar can give.
+                    for spare in [38.0, 45.0, 51.0, 58.0, 400.0] {
+                        let layout = place(&facts.wanted(width, 1.0, spare), &measure);
+                        let most = LEAST + spare.min(58.0) + 38.0 - (FULL_BAR - LOW_BAR);
+                        assert!(
+                            layout.height <= most,
+                            "{} of {most} at {width}, {share}: {facts:?}",
+                            layout.height
+                        );
+                        assert!(layout.flag.is_some_and(|flag| flag.word >= 26.0));
+                    }
+                }
+            }
+        }
     }
 }

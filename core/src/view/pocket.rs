@@ -30,7 +30,8 @@ pub struct Pocket {
     pub day: Day,
     /// The heading of each column: a weight, or what stands for all of them.
     pub columns: Vec<String>,
-    /// What a thing sells for, and the most to pay for it, column by column; none where it is worth nothing, or is not posted at all.
+    /// What a thing sells for, and the most to pay for it, column by column; nothing but zero where that is less than the least step of
+    /// cash, so that only a free find pays; none where not even that does, or the thing is not posted at all.
     pub rows: Vec<(Money, Vec<Option<Money>>)>,
 }
 
@@ -73,7 +74,12 @@ pub fn pocket(state: &State, today: Day) -> Option<Pocket> {
             rules,
         };
         let judged = appraise(&case).judged.filter(Judged::is_worth_something);
-        judged.map(|judged| judged.most_to_pay())
+        let most = judged?.most_to_pay();
+        Some(if most < rules.cash_step {
+            Money::ZERO
+        } else {
+            most
+        })
     };
     let row = |units: i64| {
         let price = Money::new(units * unit);

@@ -3,6 +3,7 @@
 mod picture;
 
 use crate::live::Live;
+use haulwren_core::money::Money;
 use haulwren_core::view::{self, Pocket};
 use leptos::prelude::window;
 use leptos::task::spawn_local;
@@ -96,12 +97,13 @@ fn foot(card: &Pocket) -> Vec<String> {
     ]
 }
 
-/// The most to pay, or a dash.
-fn most(amount: Option<haulwren_core::money::Money>, card: &Pocket) -> String {
-    amount.map_or_else(
-        || "\u{2013}".to_owned(),
-        |amount| format::amount(amount, card.currency),
-    )
+/// The most to pay, "free", or a dash.
+fn most(amount: Option<Money>, card: &Pocket) -> String {
+    match amount {
+        None => "\u{2013}".to_owned(),
+        Some(Money::ZERO) => "free".to_owned(),
+        Some(amount) => format::amount(amount, card.currency),
+    }
 }
 
 fn table(card: &Pocket) -> El {

@@ -61,6 +61,24 @@ fn a_card_gives_a_column_to_each_of_its_lightest_steps() {
 }
 
 #[test]
+fn less_than_a_step_of_cash_is_worth_it_only_when_it_is_free() {
+    let mut kit = Kit::quayside();
+    let steps = [
+        ("12 oz", 5_50),
+        ("1 lb", 6_50),
+        ("2 lb", 9_00),
+        ("6 lb", 20_00),
+    ];
+    let steps = steps.map(|(up_to, price)| (up_to.parse().unwrap(), Money::new(price)));
+    let card = RateCard::rough("Northmail", &steps).unwrap();
+    kit.tell(&Command::SaveCard { id: None, card });
+    // 9.75 less 0.25, 0.30 and 8.00, and 0.55, 0.65, 0.90 or 2.00.
+    let most = vec![Some(50), Some(50), Some(0), None];
+    let card = pocket(&kit.state, today()).unwrap();
+    assert_eq!(shown(&card)[4], (15_00, most));
+}
+
+#[test]
 fn there_is_none_before_a_venue() {
     assert_eq!(pocket(&Kit::begun().state, today()), None);
     assert_eq!(usd().unit().minor(), 100);

@@ -17,6 +17,7 @@ use crate::screens::parts;
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Nodes, Now, button, div, el, span};
+use crate::ui::icons::{Icon, sign};
 
 /// The words of the keys, in the order of the methods.
 const WORDS: [(&str, &str); 5] = [
@@ -209,7 +210,8 @@ fn foot(lot: &LotGroup, currency: Currency) -> El {
     if lot.not_yet_shared.is_zero() {
         return foot.with(
             span("adds-up")
-                .with("\u{2713} adds up to ")
+                .with(sign(Icon::Tick))
+                .with("adds up to ")
                 .with(el("b").with(total)),
         );
     }

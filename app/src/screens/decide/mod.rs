@@ -73,7 +73,7 @@ pub fn decide() -> El {
         }
     };
     el("section")
-        .class("decide")
+        .class("decide with-rail")
         .with(div("decide-body").show(body))
         .with(tray::tray(desk))
         .with(spoken(Rc::new(move || verdict_aloud(store, desk))))

@@ -66,7 +66,7 @@ pub fn pile() -> El {
     };
     let paid = worked(move || store.has_just_paid());
     el("section")
-        .class("pile")
+        .class("pile with-rail")
         .with(div("pile-body").with(head(store)).show(body))
         .show(move || paid.get().then(last_save))
         .show(move || (!is_empty.get()).then(|| tray::tray(desk)))

@@ -30,8 +30,8 @@ pub struct Pocket {
     pub day: Day,
     /// The heading of each column: a weight, or what stands for all of them.
     pub columns: Vec<String>,
-    /// What a thing sells for, and the most to pay for it, column by column; nothing but zero where that is less than the least step of
-    /// cash, so that only a free find pays; none where not even that does, or the thing is not posted at all.
+    /// What a thing sells for, and the most to pay for it, column by column: zero where that is less than the step of cash, so that only
+    /// a free find pays; none where it is worth nothing, or is not posted at all.
     pub rows: Vec<(Money, Vec<Option<Money>>)>,
 }
 

@@ -40,19 +40,19 @@ fn without_a_card_it_goes_by_the_usual_postage() {
     assert_eq!(rows[11], (100_00, vec![Some(56_00)]));
 }
 
-#[test]
-fn a_card_gives_a_column_to_each_of_its_lightest_steps() {
+/// The pocket card where a rough card asks these prices up to 12 oz and 1, 2 and 6 lb.
+fn posted_at(prices: [i64; 4]) -> Pocket {
     let mut kit = Kit::quayside();
-    let steps = [
-        ("12 oz", 4_50),
-        ("1 lb", 5_50),
-        ("2 lb", 6_50),
-        ("6 lb", 12_00),
-    ];
-    let steps = steps.map(|(up_to, price)| (up_to.parse().unwrap(), Money::new(price)));
+    let weights = ["12 oz", "1 lb", "2 lb", "6 lb"].map(|weight| weight.parse().unwrap());
+    let steps: Vec<_> = weights.into_iter().zip(prices.map(Money::new)).collect();
     let card = RateCard::rough("Northmail", &steps).unwrap();
     kit.tell(&Command::SaveCard { id: None, card });
-    let card = pocket(&kit.state, today()).unwrap();
+    pocket(&kit.state, today()).unwrap()
+}
+
+#[test]
+fn a_card_gives_a_column_to_each_of_its_lightest_steps() {
+    let card = posted_at([4_50, 5_50, 6_50, 12_00]);
     assert_eq!(card.card, Some(("Northmail".to_owned(), true)));
     assert_eq!(card.columns, ["12 oz", "1 lb", "2 lb", "6 lb"]);
     // 19.50 less 0.45, 0.55, 0.65 or 1.20, and 8.55.
@@ -62,19 +62,9 @@ fn a_card_gives_a_column_to_each_of_its_lightest_steps() {
 
 #[test]
 fn less_than_a_step_of_cash_is_worth_it_only_when_it_is_free() {
-    let mut kit = Kit::quayside();
-    let steps = [
-        ("12 oz", 5_50),
-        ("1 lb", 6_50),
-        ("2 lb", 9_00),
-        ("6 lb", 20_00),
-    ];
-    let steps = steps.map(|(up_to, price)| (up_to.parse().unwrap(), Money::new(price)));
-    let card = RateCard::rough("Northmail", &steps).unwrap();
-    kit.tell(&Command::SaveCard { id: None, card });
+    let card = posted_at([5_50, 6_50, 9_00, 20_00]);
     // 9.75 less 0.25, 0.30 and 8.00, and 0.55, 0.65, 0.90 or 2.00.
     let most = vec![Some(50), Some(50), Some(0), None];
-    let card = pocket(&kit.state, today()).unwrap();
     assert_eq!(shown(&card)[4], (15_00, most));
 }
 

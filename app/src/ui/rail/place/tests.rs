@@ -43,7 +43,7 @@ fn a_rail_is_no_higher_than_its_room() {
             dress(1900, Verdict::Leave, "You would lose 3.10"),
         ] {
             for width in [336.0, 366.0, 406.0] {
-                // A sentence on a line of its own and a row that makes way take 38 together, which the bar can give.
+                // A sentence on a line of its own and a row that makes way take 38 together, of which the bar gives all that it has over its least.
                 for spare in [38.0, 45.0, 51.0, 58.0, 400.0] {
                     let layout = place(&facts.wanted(width, 1.0, spare), &measure);
                     let most = LEAST + spare.min(58.0) + 38.0 - (FULL_BAR - LOW_BAR);

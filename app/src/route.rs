@@ -7,6 +7,7 @@ use std::rc::Rc;
 use gloo::events::EventListener;
 use haulwren_core::change::RecordKey;
 use haulwren_core::id::{CardId, ContainerId, KindId, LotId, StopId, ThingId, TripId, VenueId};
+use haulwren_core::kind::RecordKind;
 use leptos::prelude::*;
 use uuid::Uuid;
 
@@ -110,19 +111,28 @@ impl Route {
         )
     }
 
-    /// Where a record can be looked at.
+    /// Where a record can be looked at: on its page, where one is declared.
     pub fn of(record: &RecordKey) -> Self {
         let id = record.id;
-        match record.kind.as_str() {
-            "thing" => Self::Thing(ThingId(id)),
-            "lot" => Self::Lot(LotId(id)),
-            "stop" => Self::Stop(StopId(id)),
-            "trip" => Self::Trip(TripId(id)),
-            "venue" => Self::Venue(Some(VenueId(id))),
-            "card" => Self::Card(Some(CardId(id))),
-            "container" => Self::Container(Some(ContainerId(id))),
-            "kind" => Self::Kind(Some(KindId(id))),
-            _ => Self::Settings,
+        match record.kind {
+            RecordKind::Thing => Self::Thing(ThingId(id)),
+            RecordKind::Lot => Self::Lot(LotId(id)),
+            RecordKind::Stop => Self::Stop(StopId(id)),
+            RecordKind::Trip => Self::Trip(TripId(id)),
+            RecordKind::Venue => Self::Venue(Some(VenueId(id))),
+            RecordKind::Card => Self::Card(Some(CardId(id))),
+            RecordKind::Container => Self::Container(Some(ContainerId(id))),
+            RecordKind::Kind => Self::Kind(Some(KindId(id))),
+            RecordKind::Book
+            | RecordKind::Device
+            | RecordKind::Rules
+            | RecordKind::Terms
+            | RecordKind::Passed
+            | RecordKind::Cash
+            | RecordKind::Work
+            | RecordKind::Worked
+            | RecordKind::Photo
+            | RecordKind::Unknown(_) => Self::Settings,
         }
     }
 
@@ -244,7 +254,19 @@ fn read() -> Route {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use haulwren_core::book::Look;
     use wasm_bindgen_test::wasm_bindgen_test;
+
+    #[wasm_bindgen_test]
+    fn every_kind_with_a_page_has_a_route_of_its_own() {
+        for kind in RecordKind::ALL {
+            let id = Uuid::nil();
+            let kind = kind.clone();
+            let look = kind.declared().map(|declared| declared.look);
+            let has_route = Route::of(&RecordKey { kind, id }) != Route::Settings;
+            assert_eq!(look == Some(Look::Page), has_route, "{look:?}");
+        }
+    }
 
     #[wasm_bindgen_test]
     fn every_route_reads_back_from_its_path() {

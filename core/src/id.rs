@@ -11,6 +11,7 @@
 //! look_up(VenueId::SINGLE);
 //! ```
 
+use crate::kind::with_kinds;
 use core::fmt;
 use core::str::FromStr;
 use serde::{Deserialize, Serialize};
@@ -25,25 +26,25 @@ pub fn uuid_v7(unix_ms: u64, chance: &[u8; 10]) -> Uuid {
 }
 
 macro_rules! ids {
-    ($($(#[$doc:meta])* $name:ident;)*) => {$(
-        $(#[$doc])*
+    ($($(#[$doc:meta])* $kind:ident $name:literal $table:ident $id:ident;)*) => {$(
+        #[doc = concat!("Which record of the kind `", $name, "`.")]
         #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
         #[serde(transparent)]
-        pub struct $name(pub Uuid);
+        pub struct $id(pub Uuid);
 
-        impl $name {
+        impl $id {
             /// The id of the one record of a kind that a book holds once (the nil UUID, RFC 9562 section 5.9), so that two devices
             /// which never met still mean the same record.
             pub const SINGLE: Self = Self(Uuid::nil());
         }
 
-        impl fmt::Display for $name {
+        impl fmt::Display for $id {
             fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
                 self.0.fmt(f)
             }
         }
 
-        impl FromStr for $name {
+        impl FromStr for $id {
             type Err = uuid::Error;
             fn from_str(text: &str) -> Result<Self, Self::Err> {
                 Uuid::parse_str(text).map(Self)
@@ -51,43 +52,7 @@ macro_rules! ids {
         }
     )*};
 }
-
-ids! {
-    /// A whole book.
-    BookId;
-    /// A device as the trader names it ("Phone").
-    DeviceId;
-    /// The house rules and allowances: one record a book.
-    RulesId;
-    /// A place where things are sold.
-    VenueId;
-    /// One dated schedule of a venue's charges.
-    TermsId;
-    /// Things bought for one price.
-    LotId;
-    /// One thing.
-    ThingId;
-    /// A kind: a template that things are made from.
-    KindId;
-    /// One dated version of a rate card.
-    CardId;
-    /// A mailer or carton.
-    ContainerId;
-    /// A thing that was weighed up and left.
-    PassedId;
-    /// One outing.
-    TripId;
-    /// One sale or place visited on a trip.
-    StopId;
-    /// A movement of the purse, or a count of it.
-    CashId;
-    /// Work put into things.
-    WorkId;
-    /// One thing that work was put into.
-    WorkedId;
-    /// A picture of a thing.
-    PhotoId;
-}
+with_kinds!(ids);
 
 /// A browser profile's own code: eight characters of base 32 (RFC 4648 section 6, in lower case). Made once on the device, never imported.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]

@@ -1,12 +1,14 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! JSON; ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; lots; trips; what a
+//! JSON; kinds of record, ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; lots; trips; what a
 //! thing is worth; the verdict; the purse; changes and how they fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
 
 pub mod json;
+
+pub mod kind;
 
 pub mod day;
 pub mod id;

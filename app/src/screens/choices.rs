@@ -7,7 +7,6 @@ use haulwren_core::change::RecordKey;
 use haulwren_core::view::{Choice, Dispute, differs};
 use leptos::prelude::untrack;
 use leptos::task::spawn_local;
-use uuid::Uuid;
 
 use crate::format;
 use crate::live::{Live, worked};
@@ -19,12 +18,8 @@ use crate::ui::el::{El, Nodes, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 
 /// What has to be chosen of one record, where it is looked at; nothing when there is nothing.
-pub fn of_record(kind: &'static str, id: Uuid) -> El {
+pub fn of_record(record: RecordKey) -> El {
     let store = use_store();
-    let record = RecordKey {
-        kind: kind.to_owned(),
-        id,
-    };
     let asked = record.clone();
     // With the changes that differ: another file may add one to a field that was in dispute before.
     let fields = worked(move || {

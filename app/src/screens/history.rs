@@ -53,20 +53,16 @@ pub fn history(records: impl Fn() -> Vec<RecordKey> + 'static) -> El {
 }
 
 /// The history under its heading, folded away until it is asked for.
-pub fn folded(kind: &'static str, id: uuid::Uuid) -> El {
+pub fn folded(record: RecordKey) -> El {
     let open = Live::new(false);
-    let key = RecordKey {
-        kind: kind.to_owned(),
-        id,
-    };
     el("details")
         .class("history-fold")
         .on("toggle", move |_| open.set(true))
         .with(el("summary").class("press").with("History"))
         .show(move || {
             open.get().then(|| {
-                let key = key.clone();
-                history(move || vec![key.clone()])
+                let record = record.clone();
+                history(move || vec![record.clone()])
             })
         })
 }

@@ -5,31 +5,15 @@ use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::fault::Fault;
 use super::lock;
 use super::save::Head;
-use haulwren_core::book::{State, rule};
+use haulwren_core::book::{Reading, State};
 use haulwren_core::change::{Change, Key, RecordKey, Vector, by_record, fold};
 use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
+use haulwren_core::kind::RecordKind;
 use std::cell::RefCell;
 
 /// Raised whenever folding the same changes comes to other records than before.
 const FOLD: &str = "3";
-
-/// Kinds that every verdict rests on.
-const SETUP: [&str; 8] = [
-    "book",
-    "card",
-    "container",
-    "device",
-    "kind",
-    "rules",
-    "terms",
-    "venue",
-];
-
-/// Everything else, in the order in which it is read.
-const REST: [&str; 9] = [
-    "trip", "stop", "cash", "lot", "passed", "work", "worked", "photo", "thing",
-];
 
 /// Records folded in one go.
 const BATCH: usize = 500;
@@ -58,9 +42,7 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
         );
     }
     let state = RefCell::new(state);
-    for kind in SETUP {
-        load(db, &state, kind).await?;
-    }
+    load(db, &state, Reading::Early).await?;
     Ok(state.into_inner())
 }
 
@@ -70,13 +52,21 @@ async fn is_folded(db: &Db) -> Result<bool, Fault> {
 
 /// Reads what is left.
 pub async fn rest(db: &Db, state: &RefCell<State>) -> Result<(), Fault> {
-    for kind in REST {
-        load(db, state, kind).await?;
+    load(db, state, Reading::Late).await?;
+    load(db, state, Reading::Last).await
+}
+
+/// Reads the kinds that are declared as read then.
+async fn load(db: &Db, state: &RefCell<State>, when: Reading) -> Result<(), Fault> {
+    for kind in RecordKind::ALL {
+        if kind.read() == Some(when) {
+            load_kind(db, state, kind).await?;
+        }
     }
     Ok(())
 }
 
-async fn load(db: &Db, state: &RefCell<State>, kind: &str) -> Result<(), Fault> {
+async fn load_kind(db: &Db, state: &RefCell<State>, kind: &RecordKind) -> Result<(), Fault> {
     let (from, to) = (format!("{kind}/"), format!("{kind}0"));
     db.each(RECORDS, &from, &to, |row| {
         let damaged = |what: &dyn ToString| Fault::Damaged(what.to_string());
@@ -140,7 +130,7 @@ async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> 
         let transaction = db.strict(&[RECORDS])?;
         for changes in batch {
             let record = changes[0].record();
-            let folded = fold(changes.iter().copied(), |field| rule(&record.kind, field));
+            let folded = fold(changes.iter().copied(), |field| record.kind.rule(field));
             state.put_folded(&record, folded);
             if let Some(json) = state.stored(&record) {
                 transaction.put(RECORDS, &[("k", &record.to_string()), ("j", &json)])?;

@@ -8,9 +8,11 @@ use super::save::{Unsaved, catch_up, history, save};
 use super::start;
 use futures::future::join;
 use haulwren_core::book::{Bought, Command, Context, Edits, Purchase, Refusal, State};
-use haulwren_core::change::Change;
+use haulwren_core::change::{Change, GONE, RecordKey};
+use haulwren_core::kind::RecordKind;
 use haulwren_core::money::{Currency, Money};
 use std::cell::RefCell;
+use uuid::Uuid;
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -86,6 +88,34 @@ async fn what_was_saved_is_there_when_the_book_opens_again() {
         history(&db, &bought[1].record()).await.expect("history"),
         &bought[1..]
     );
+}
+
+/// Whether it is read early or late: none is forgotten.
+#[wasm_bindgen_test]
+async fn a_record_of_every_kind_is_there_when_the_book_opens_again() {
+    let db = fresh().await;
+    let book = opened(&db).await;
+    saved(&db, &book, begin()).await;
+    let id = Uuid::from_u128(7);
+    let record = |kind: &RecordKind| RecordKey {
+        kind: kind.clone(),
+        id,
+    };
+    let plan = |_: &State| {
+        let edits = RecordKind::ALL.iter().map(|kind| Edits {
+            record: record(kind),
+            set: [(GONE.to_owned(), true.into())].into_iter().collect(),
+        });
+        Ok(edits.collect())
+    };
+    let done = save(&db, &book, &plan, clock::now(), true).await;
+    done.expect("it is saved");
+    let again = opened(&db).await;
+    for kind in RecordKind::ALL {
+        let stored = again.borrow().stored(&record(kind));
+        assert!(stored.is_some(), "{kind}");
+    }
+    assert_eq!(*again.borrow(), *book.borrow());
 }
 
 #[wasm_bindgen_test]

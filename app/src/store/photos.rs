@@ -33,7 +33,7 @@ impl Store {
         let Some(db) = self.inner.db.borrow().clone() else {
             return ELSEWHERE.to_owned();
         };
-        let lines = db.history(&format!("photo/{photo}")).await;
+        let lines = db.history(&photo.record().to_string()).await;
         let changes = lines.unwrap_or_default();
         let changes = changes
             .iter()

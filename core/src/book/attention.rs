@@ -5,11 +5,11 @@
 //! things that were sold belongs here too, once sales are a kind.
 
 use super::costs::SharedLot;
-use super::kinds::{Card, Container, Kind, Stop, Trip, Venue};
 use super::read::there;
 use super::state::State;
 use crate::change::RecordKey;
 use crate::id::{DeviceCode, LotId, StopId, ThingId, TripId, WorkId};
+use crate::kind::RecordKind;
 use crate::money::Money;
 use uuid::Uuid;
 
@@ -162,7 +162,7 @@ impl State {
                 .zip(last)
                 .is_some_and(|(first, last)| last.0 < first.0);
             if went_back || ended {
-                found.push(Concern::Backwards(key(Trip::KIND, trip.0)));
+                found.push(Concern::Backwards(trip.record()));
             }
         }
         for (id, stop) in there(&self.tables.stops) {
@@ -171,7 +171,7 @@ impl State {
                 .zip(last)
                 .is_some_and(|(first, last)| last.0 < first.0)
             {
-                found.push(Concern::Backwards(key(Stop::KIND, id)));
+                found.push(Concern::Backwards(StopId(id).record()));
             }
         }
     }
@@ -187,19 +187,24 @@ impl State {
                 found.push(Concern::SeveralNames(of_one[0]));
             }
         }
-        let mut names: Vec<(&str, String, Uuid)> = Vec::new();
+        let mut names: Vec<(RecordKind, String, Uuid)> = Vec::new();
         for (id, venue) in self.venues() {
-            names.extend(venue.name.clone().map(|name| (Venue::KIND, name, id.0)));
+            names.extend(
+                venue
+                    .name
+                    .clone()
+                    .map(|name| (RecordKind::Venue, name, id.0)),
+            );
         }
         for (id, card) in self.cards() {
             let card = card.card.as_ref();
-            names.extend(card.map(|card| (Card::KIND, card.name.clone(), id.0)));
+            names.extend(card.map(|card| (RecordKind::Card, card.name.clone(), id.0)));
         }
         for (id, container) in self.containers() {
-            names.push((Container::KIND, container.name, id.0));
+            names.push((RecordKind::Container, container.name, id.0));
         }
         for kind in self.kinds() {
-            names.push((Kind::KIND, kind.name, kind.id.0));
+            names.push((RecordKind::Kind, kind.name, kind.id.0));
         }
         names.sort_unstable();
         for pair in names.windows(2) {
@@ -215,7 +220,7 @@ impl State {
     }
 }
 
-fn key(kind: &str, id: Uuid) -> RecordKey {
-    let kind = kind.to_owned();
+fn key(kind: &RecordKind, id: Uuid) -> RecordKey {
+    let kind = kind.clone();
     RecordKey { kind, id }
 }

@@ -1,9 +1,10 @@
 //! What is in dispute: fields that two devices set without knowing of each other, where the trader has to choose.
 
-use super::kinds::{Book, Card, DECLARED, Lot, Photo, Stop, Tables, Terms, Worked};
+use super::kinds::Tables;
 use super::state::State;
 use crate::change::{Fields, GONE, Key, RecordKey};
 use crate::id::{CardId, LotId, StopId};
+use crate::kind::RecordKind;
 use serde_json::Value;
 use uuid::Uuid;
 
@@ -15,32 +16,33 @@ impl State {
     /// cure of its own.
     #[must_use]
     pub fn disputed(&self) -> Vec<(RecordKey, String)> {
-        let mut found: Vec<(&'static str, Uuid, String)> = Vec::new();
+        let mut found: Vec<(RecordKey, String)> = Vec::new();
         for (kind, rows) in self.tables.all() {
             rows.each(&mut |id, _, disputes| {
-                let known = disputes.keys().filter(|field| is_known(kind, field));
-                found.extend(known.map(|field| (kind, id, field.clone())));
+                let record = || RecordKey {
+                    kind: kind.clone(),
+                    id,
+                };
+                let known = disputes.keys().filter(|field| is_known(&kind, field));
+                found.extend(known.map(|field| (record(), field.clone())));
             });
         }
-        found.retain(|(kind, id, _)| self.matters(kind, *id));
-        let record = |(kind, id, field): (&str, Uuid, String)| {
-            let kind = kind.to_owned();
-            (RecordKey { kind, id }, field)
-        };
-        found.into_iter().map(record).collect()
+        found.retain(|(record, _)| self.matters(record));
+        found
     }
 
     /// The same of one record: its fields, in the order of their names.
     #[must_use]
     pub fn disputed_of(&self, record: &RecordKey) -> Vec<String> {
-        let kind = &*record.kind;
         let Some((_, disputes)) = self.tables.find(record) else {
             return Vec::new();
         };
-        if disputes.is_empty() || !self.matters(kind, record.id) {
+        if disputes.is_empty() || !self.matters(record) {
             return Vec::new();
         }
-        let known = disputes.keys().filter(|field| is_known(kind, field));
+        let known = disputes
+            .keys()
+            .filter(|field| is_known(&record.kind, field));
         known.cloned().collect()
     }
 
@@ -59,29 +61,31 @@ impl State {
     }
 
     /// Whether it counts what a record says.
-    fn matters(&self, kind: &str, id: Uuid) -> bool {
-        let tables = &self.tables;
-        match kind {
-            Book::KIND => false,
+    fn matters(&self, record: &RecordKey) -> bool {
+        let (tables, id) = (&self.tables, record.id);
+        match &record.kind {
+            RecordKind::Book | RecordKind::Unknown(_) => false,
             // What was paid for a lot counts while a thing of it is there.
-            Lot::KIND => self.shared_lot(LotId(id)).is_some() || self.lot(LotId(id)).is_some(),
-            Stop::KIND => {
+            RecordKind::Lot => {
+                self.shared_lot(LotId(id)).is_some() || self.lot(LotId(id)).is_some()
+            }
+            RecordKind::Stop => {
                 let trip = tables.stops.get(&id).and_then(|stop| stop.value.trip);
                 let is_there = self.stop(StopId(id)).is_some();
                 self.is_used(StopId(id)) || is_there && trip.and_then(|id| self.trip(id)).is_some()
             }
-            Card::KIND => self.newest_of(CardId(id)) == Some(CardId(id)),
-            Terms::KIND => {
+            RecordKind::Card => self.newest_of(CardId(id)) == Some(CardId(id)),
+            RecordKind::Terms => {
                 let terms = tables.terms.get(&id).map(|entry| &entry.value);
                 let terms = terms.filter(|terms| !terms.gone);
                 terms.is_some_and(|terms| terms.venue.is_none_or(|id| self.venue(id).is_some()))
             }
-            Photo::KIND => {
+            RecordKind::Photo => {
                 let photo = tables.photos.get(&id).map(|entry| &entry.value);
                 let photo = photo.filter(|photo| !photo.gone);
                 photo.is_some_and(|photo| photo.thing.is_none_or(|id| self.thing(id).is_some()))
             }
-            Worked::KIND => {
+            RecordKind::Worked => {
                 let worked = tables.worked.get(&id).map(|entry| &entry.value);
                 let worked = worked.filter(|worked| !worked.gone);
                 worked.is_some_and(|worked| {
@@ -90,9 +94,17 @@ impl State {
                     is_there && worked.thing.is_none_or(|id| self.thing(id).is_some())
                 })
             }
-            kind => {
-                let (kind, id) = (kind.to_owned(), id);
-                let found = tables.find(&RecordKey { kind, id });
+            RecordKind::Device
+            | RecordKind::Rules
+            | RecordKind::Venue
+            | RecordKind::Thing
+            | RecordKind::Container
+            | RecordKind::Kind
+            | RecordKind::Passed
+            | RecordKind::Trip
+            | RecordKind::Cash
+            | RecordKind::Work => {
+                let found = tables.find(record);
                 found.is_some_and(|(row, _)| !row.is_gone())
             }
         }
@@ -100,15 +112,13 @@ impl State {
 }
 
 /// Whether this version knows a field of a kind.
-pub(super) fn is_known(kind: &str, field: &str) -> bool {
-    let mut declared = DECLARED.iter();
-    field == GONE && declared.clone().any(|of| of.0 == kind)
-        || declared.any(|of| (of.0, of.1) == (kind, field))
+pub(super) fn is_known(kind: &RecordKind, field: &str) -> bool {
+    field == GONE && kind.declared().is_some() || kind.field(field).is_some()
 }
 
 /// Whether this version can read a value of a field: one that is cleared, or of the field's type.
 #[must_use]
-pub fn is_readable(kind: &str, field: &str, value: &Value) -> bool {
+pub fn is_readable(kind: &RecordKind, field: &str, value: &Value) -> bool {
     if !is_known(kind, field) {
         return false;
     }

@@ -1,10 +1,9 @@
 //! Two used books become one: what of the settings holds then. Taken down before the other book's changes are folded in.
 
-use super::kinds::{DECLARED, Kind, Rules};
 use super::state::State;
 use super::table::{Edits, Record as _};
 use crate::change::{Fields, GONE, Key, RecordKey, Vector};
-use crate::id::{BookId, RulesId};
+use crate::id::{BookId, KindId, RulesId};
 use crate::json;
 use litemap::LiteMap;
 use serde_json::Value;
@@ -55,18 +54,18 @@ impl Joining {
             own: Vec::new(),
             vector: state.vector.clone(),
         };
-        joining.keep(Rules::KIND, RulesId::SINGLE.0, rules(state));
+        joining.keep(RulesId::SINGLE.record(), rules(state));
         for (id, entry) in state.tables.kinds.iter() {
             if is_in_every_book(*id) {
-                joining.keep(Kind::KIND, *id, whole(Kind::KIND, entry.value.fields()));
+                let record = KindId(*id).record();
+                let fields = whole(&record, entry.value.fields());
+                joining.keep(record, fields);
             }
         }
         joining
     }
 
-    fn keep(&mut self, kind: &str, id: Uuid, fields: Fields) {
-        let kind = kind.to_owned();
-        let record = RecordKey { kind, id };
+    fn keep(&mut self, record: RecordKey, fields: Fields) {
         self.own.push(Own { record, fields });
     }
 
@@ -140,13 +139,13 @@ fn rules(state: &State) -> Fields {
     held
 }
 
-/// All fields of a kind, where any is said: those that are not said are unset.
-fn whole(kind: &str, mut said: Fields) -> Fields {
+/// All fields of a record, where any is said: those that are not said are unset.
+fn whole(record: &RecordKey, mut said: Fields) -> Fields {
     if said.is_empty() {
         return said;
     }
-    for of in DECLARED.iter().filter(|of| of.0 == kind) {
-        said.entry(of.1).or_insert(Value::Null);
+    for field in record.kind.fields() {
+        said.entry(field.name).or_insert(Value::Null);
     }
     said.entry(GONE).or_insert(Value::Null);
     said

@@ -1,10 +1,12 @@
 //! The book in memory: what all its changes come to, and how far they are known.
 
+use super::declare::Group;
 use super::kinds::Tables;
 use super::table::Edits;
 use crate::change::{Change, Disputes, Folded, Key, RecordKey, Vector, by_record, fold};
 use crate::id::DeviceCode;
 use crate::json::{self, Object, take_object};
+use crate::kind::RecordKind;
 use crate::stamp::{At, Clock, Stamp};
 use serde::Deserialize;
 use serde_json::Value;
@@ -21,11 +23,8 @@ pub struct Touched {
 impl Touched {
     /// What touching a record of this kind touches.
     #[must_use]
-    pub fn of(kind: &str) -> Self {
-        let haul = matches!(
-            kind,
-            "lot" | "passed" | "thing" | "trip" | "stop" | "cash" | "work" | "worked" | "photo"
-        );
+    pub fn of(kind: &RecordKind) -> Self {
+        let haul = kind.group() == Some(Group::Haul);
         Self { setup: !haul, haul }
     }
 
@@ -212,7 +211,7 @@ impl State {
         }
         for changes in by_record(changes) {
             let record = changes[0].record();
-            let folded = fold(changes, |field| super::kinds::rule(&record.kind, field));
+            let folded = fold(changes, |field| record.kind.rule(field));
             state.put_folded(&record, folded);
         }
         state

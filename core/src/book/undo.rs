@@ -1,10 +1,10 @@
 //! Undo: a new save that gives back what an earlier one replaced, field by field, where the earlier one still has the last word.
 
 use super::joining::is_in_every_book;
-use super::kinds::{Book, rule};
 use super::refusal::Refusal;
 use super::table::Edits;
 use crate::change::{Change, Fields, GONE, fold};
+use crate::kind::RecordKind;
 use serde_json::Value;
 
 /// What undoes one save.
@@ -16,7 +16,7 @@ use serde_json::Value;
 /// every field that the save set, or took away or brought back what it made; [`Refusal::StoodBefore`] when it settled a dispute on what
 /// was used meanwhile. A dispute never comes back: whoever undoes it knows both sides. What was not chosen stays in the history.
 pub fn undo(save: &[Change], history: &[Change]) -> Result<Vec<Edits>, Refusal> {
-    if save.iter().any(|change| change.kind == Book::KIND) {
+    if save.iter().any(|change| change.kind == RecordKind::Book) {
         return Err(Refusal::BeginningStays);
     }
     let undoings = save.iter().map(|change| Undoing::of(change, save, history));
@@ -64,7 +64,7 @@ impl<'a> Undoing<'a> {
     /// Field by field what stood there before.
     fn before(&self) -> Fields {
         let kind = &self.change.kind;
-        let before = fold(self.others.iter().copied(), |field| rule(kind, field));
+        let before = fold(self.others.iter().copied(), |field| kind.rule(field));
         let value = |field: &String| before.values.get(field).cloned().unwrap_or(Value::Null);
         let fields = self.change.set.keys();
         fields.map(|field| (field.clone(), value(field))).collect()

@@ -17,6 +17,7 @@ pub use vector::Vector;
 
 use crate::id::DeviceCode;
 use crate::json::Object;
+use crate::kind::RecordKind;
 use crate::stamp::{At, Stamp};
 use uuid::Uuid;
 
@@ -37,7 +38,7 @@ pub struct Change {
     /// What the clock showed.
     pub at: At,
     /// The record's kind.
-    pub kind: String,
+    pub kind: RecordKind,
     /// The record's id.
     pub id: Uuid,
     /// What it says.
@@ -93,7 +94,7 @@ pub(crate) mod tests {
             },
             seen: seen.iter().map(key).collect(),
             at: At(seq, 0),
-            kind: "thing".to_owned(),
+            kind: RecordKind::Thing,
             id: Uuid::nil(),
             set: Fields::new(),
         }

@@ -1,6 +1,7 @@
 //! A record's key in storage.
 
 use super::Change;
+use crate::kind::RecordKind;
 use core::fmt;
 use core::str::FromStr;
 use uuid::Uuid;
@@ -8,8 +9,8 @@ use uuid::Uuid;
 /// Which record: its text is `kind/uuid`.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct RecordKey {
-    /// The kind's name in files, whether this version knows it or not.
-    pub kind: String,
+    /// What kind of record it is, whether this version knows it or not.
+    pub kind: RecordKind,
     /// The record's id.
     pub id: Uuid,
 }
@@ -32,7 +33,7 @@ impl FromStr for RecordKey {
         let (kind, id) = text.rsplit_once('/').ok_or(NotARecordKey)?;
         let id = Uuid::parse_str(id).map_err(|_| NotARecordKey)?;
         Ok(Self {
-            kind: kind.to_owned(),
+            kind: RecordKind::from(kind),
             id,
         })
     }

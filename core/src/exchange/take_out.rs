@@ -1,6 +1,6 @@
 //! Undoing an import: its changes go out of the book again, as if the file had never been read. Only while nothing was built on it.
 
-use crate::book::{State, Touched, rule};
+use crate::book::{State, Touched};
 use crate::change::{Change, Key, RecordKey, Vector, by_record, fold};
 
 /// What an import brought: its changes' keys with the records that they speak of.
@@ -64,7 +64,7 @@ pub fn fold_out(state: &mut State, import: &Import, rest: &[Change]) -> Option<T
     }
     for of_record in by_record(rest) {
         let record = of_record[0].record();
-        let folded = fold(of_record, |field| rule(&record.kind, field));
+        let folded = fold(of_record, |field| record.kind.rule(field));
         touched = touched.and(state.put_folded(&record, folded));
     }
     state.vector = vector;

@@ -3,6 +3,7 @@
 use crate::book::{State, Thing};
 use crate::change::RecordKey;
 use crate::id::ThingId;
+use crate::kind::RecordKind;
 use crate::money::Money;
 use crate::worth::Sells;
 
@@ -23,7 +24,7 @@ const MOST: usize = 5;
 /// The things that are alike to one whose price is in dispute: of its kind, or, where it has none, of its name. `None` for any other field,
 /// and when there is none alike.
 pub(super) fn alike(state: &State, record: &RecordKey, field: &str) -> Option<Alike> {
-    if (record.kind.as_str(), field) != ("thing", "sells") {
+    if (&record.kind, field) != (&RecordKind::Thing, "sells") {
         return None;
     }
     let it = state.thing(ThingId(record.id))?;

@@ -1,14 +1,13 @@
 //! The attention list as its screen shows it: a sentence for each concern, and its cure.
 
-use super::named::named;
+use super::named::{named, several};
 use super::parts::label;
-use crate::book::{Command, Concern, Lot, State, Stop, Thing, ThingCommand, Trip, TripCommand};
-use crate::book::{TripSetup, Work};
+use crate::book::{Command, Concern, State, ThingCommand, TripCommand, TripSetup};
 use crate::change::{GONE, RecordKey};
-use crate::id::{LotId, TripId};
+use crate::id::{BookId, LotId, TripId};
+use crate::kind::RecordKind;
 use crate::money::{Money, plain};
 use crate::stamp::At;
-use uuid::Uuid;
 
 /// One thing that needs the trader.
 #[derive(Clone, Debug, PartialEq)]
@@ -51,9 +50,8 @@ pub fn attention(state: &State) -> Vec<Attention> {
 }
 
 fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
-    let name = |kind: &str, id: Uuid| named(state, &key(kind, id));
+    let name = |record: RecordKey| named(state, &record);
     let money = |money: Money| amount(state, money);
-    let look = |kind: &str, id: Uuid| Cure::Look(key(kind, id));
     match concern {
         Concern::Dispute { record, field } => (
             differs(state, record, field),
@@ -80,7 +78,7 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
             } else {
                 "not yet shared"
             };
-            let lot = name(Lot::KIND, lot.0);
+            let lot = name(lot.record());
             (
                 format!("{lot}: {} {what}.", money(missing.abs())),
                 cure,
@@ -88,7 +86,7 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
             )
         }
         Concern::WorkOnNothing { work, cost } => {
-            let name = name(Work::KIND, work.0);
+            let name = name(work.record());
             let sentence = format!(
                 "Nothing is left of what {name} was put into: {} is on no thing.",
                 money(*cost)
@@ -102,32 +100,32 @@ fn told(state: &State, concern: &Concern) -> (String, Cure, &'static str) {
             } else {
                 format!("{things} things of it are")
             };
-            let sentence = format!("{} was taken out, and {are} there.", name(Lot::KIND, lot.0));
-            (sentence, put_back(Lot::KIND, lot.0), "Put it back")
+            let sentence = format!("{} was taken out, and {are} there.", name(lot.record()));
+            (sentence, put_back(lot.record()), "Put it back")
         }
         Concern::NoCost(thing) => (
-            format!("Nothing says what {} cost.", name(Thing::KIND, thing.0)),
-            look(Thing::KIND, thing.0),
+            format!("Nothing says what {} cost.", name(thing.record())),
+            Cure::Look(thing.record()),
             "Look at it",
         ),
         Concern::StopGone(stop) => (
             format!(
                 "{} was taken out, and something was bought or paid there.",
-                name(Stop::KIND, stop.0)
+                name(stop.record())
             ),
-            put_back(Stop::KIND, stop.0),
+            put_back(stop.record()),
             "Put it back",
         ),
         Concern::TripGone(trip) => (
             format!(
                 "{} was taken out, and something was bought or paid on it.",
-                name(Trip::KIND, trip.0)
+                name(trip.record())
             ),
-            put_back(Trip::KIND, trip.0),
+            put_back(trip.record()),
             "Put it back",
         ),
         Concern::StillOpen { trip, last } => {
-            let (one, other) = (name(Trip::KIND, trip.0), name(Trip::KIND, last.0));
+            let (one, other) = (name(trip.record()), name(last.record()));
             let (cure, key) = ending(state, *trip, *last);
             (format!("{one} and {other} are both under way."), cure, key)
         }
@@ -158,22 +156,13 @@ pub fn differs(state: &State, record: &RecordKey, field: &str) -> String {
 fn backwards(state: &State, record: &RecordKey) -> String {
     let trip = state
         .trip(TripId(record.id))
-        .filter(|_| record.kind == Trip::KIND);
+        .filter(|_| record.kind == RecordKind::Trip);
     let shown = trip.and_then(|trip| trip.odometer_out.zip(trip.odometer_back));
     let name = named(state, record);
     if shown.is_some_and(|(out, back)| back < out) {
         format!("{name}: the odometer shows less on coming back than on leaving.")
     } else {
         format!("{name} ends before it begins.")
-    }
-}
-
-fn several(kind: &str) -> &'static str {
-    match kind {
-        "venue" => "venues",
-        "card" => "rate cards",
-        "container" => "containers",
-        _ => "kinds",
     }
 }
 
@@ -191,13 +180,13 @@ fn sharing(state: &State, lot: LotId, missing: Money) -> (Cure, &'static str) {
             let command = ThingCommand::FixShare { thing, share };
             (tell(command.into()), "Put it on the last thing")
         }
-        None => (Cure::Look(key(Lot::KIND, lot.0)), "Look at it"),
+        None => (Cure::Look(lot.record()), "Look at it"),
     }
 }
 
 /// The trip that started earlier ends when the last one starts.
 fn ending(state: &State, id: TripId, last: TripId) -> (Cure, &'static str) {
-    let look = (Cure::Look(key(Trip::KIND, id.0)), "Look at it");
+    let look = (Cure::Look(id.record()), "Look at it");
     let (Some(trip), Some(last)) = (state.trip(id), state.trip(last)) else {
         return look;
     };
@@ -224,7 +213,7 @@ fn ending(state: &State, id: TripId, last: TripId) -> (Cure, &'static str) {
 fn several_books(state: &State) -> Cure {
     let stays = state.book().map(|(book, _)| book);
     stays.map_or_else(
-        || Cure::Look(key("book", Uuid::nil())),
+        || Cure::Look(BookId::SINGLE.record()),
         |stays| {
             let device = state.name_of(state.me);
             tell(Command::OneBook { stays, device })
@@ -232,8 +221,8 @@ fn several_books(state: &State) -> Cure {
     )
 }
 
-fn put_back(kind: &str, id: Uuid) -> Cure {
-    tell(Command::put_back(key(kind, id)))
+fn put_back(record: RecordKey) -> Cure {
+    tell(Command::put_back(record))
 }
 
 fn tell(command: Command) -> Cure {
@@ -245,11 +234,6 @@ fn amount(state: &State, money: Money) -> String {
         .currency()
         .map(|currency| plain(money, currency))
         .unwrap_or_default()
-}
-
-fn key(kind: &str, id: Uuid) -> RecordKey {
-    let kind = kind.to_owned();
-    RecordKey { kind, id }
 }
 
 #[cfg(test)]

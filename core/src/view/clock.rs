@@ -1,4 +1,6 @@
-//! Times of day as people type them.
+//! Times of day as people type and read them.
+
+use crate::stamp::At;
 
 /// Minutes after midnight of a time: `7:52`, `07.52`, `752`, `7`.
 #[must_use]
@@ -17,6 +19,15 @@ pub fn minutes_of(text: &str) -> Option<u16> {
     }
     let (hours, minutes): (u16, u16) = (hours.parse().ok()?, minutes.parse().ok()?);
     (hours < 24 && minutes < 60).then_some(hours * 60 + minutes)
+}
+
+/// Day and time that the device's clock showed; a time beyond the calendar as it is written.
+pub(super) fn time(at: At) -> String {
+    let minutes = at.minute_of_day();
+    let day = at
+        .day()
+        .map_or_else(|| at.0.to_string(), |day| day.to_string());
+    format!("{day}, {}:{:02}", minutes / 60, minutes % 60)
 }
 
 #[cfg(test)]

@@ -6,6 +6,7 @@ use super::parts::label;
 use super::values::value;
 use crate::book::{Command, State, is_readable};
 use crate::change::{Change, GONE, Key, RecordKey};
+use crate::kind::RecordKind;
 use crate::money::Money;
 use crate::stamp::At;
 use crate::worth::Sells;
@@ -148,13 +149,13 @@ fn said(state: &State, field: &str, change: &Change) -> (Value, Vec<(String, Str
     (Value::Null, edits.map(edit).collect())
 }
 
-fn price(kind: &str, field: &str, said: &Value) -> Option<Money> {
-    let is_price = (kind, field) == ("thing", "sells");
+fn price(kind: &RecordKind, field: &str, said: &Value) -> Option<Money> {
+    let is_price = (kind, field) == (&RecordKind::Thing, "sells");
     let sells = is_price.then(|| Sells::deserialize(said).ok())?;
     sells.map(Sells::likely)
 }
 
-fn words(state: &State, kind: &str, field: &str, said: &Value) -> String {
+fn words(state: &State, kind: &RecordKind, field: &str, said: &Value) -> String {
     match (field, said) {
         (GONE, Value::Bool(true)) => "taken out".to_owned(),
         (GONE, _) => "still there".to_owned(),

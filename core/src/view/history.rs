@@ -2,8 +2,9 @@
 
 use super::parts::{is_shown, label};
 use super::values::value;
-use crate::book::{Book, Command, DECLARED, State, is_readable};
+use crate::book::{Command, State, is_readable};
 use crate::change::{Change, Fields, GONE, Key, RecordKey};
+use crate::kind::RecordKind;
 use crate::stamp::At;
 use serde_json::Value;
 
@@ -106,7 +107,7 @@ fn back(
 ) -> Option<Command> {
     let is_so = now.get(field).unwrap_or(&Value::Null) == said;
     let is_out = now.contains_key(GONE) && field != GONE;
-    let may = state.may_go_back(record, field, said) && record.kind != Book::KIND;
+    let may = state.may_go_back(record, field, said) && record.kind != RecordKind::Book;
     if is_so || is_out || !may || !is_readable(&record.kind, field, said) {
         return None;
     }
@@ -124,19 +125,17 @@ fn newest_first(state: &State, mut changes: Vec<Change>) -> Vec<Change> {
     changes
 }
 
-/// The fields of a change in the order of the table of kinds.
+/// The fields of a change in the order in which they are declared.
 fn in_order(change: &Change) -> Vec<(&String, &Value)> {
     let mut fields: Vec<(&String, &Value)> = change.set.iter().collect();
     fields.sort_unstable_by_key(|(field, _)| (place(&change.kind, field), *field));
     fields
 }
 
-/// Where a field stands in the table of kinds; what this version does not know comes last.
-fn place(kind: &str, field: &str) -> usize {
-    let is_it =
-        |declared: &&(&str, &str, &str, &str, u32)| (declared.0, declared.1) == (kind, field);
-    let before = DECLARED.iter().take_while(|declared| !is_it(declared));
-    before.count()
+/// Where a field stands among those of its kind; what this version does not know comes last.
+fn place(kind: &RecordKind, field: &str) -> usize {
+    let before = kind.fields().iter();
+    before.take_while(|declared| declared.name != field).count()
 }
 
 #[cfg(test)]

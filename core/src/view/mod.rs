@@ -9,6 +9,8 @@ mod complaint;
 mod decide;
 mod disputes;
 mod draft;
+#[cfg(test)]
+mod every_kind;
 mod haul;
 mod history;
 mod keys;

@@ -1,125 +1,98 @@
 //! What a record is called: by its own name, else by what is known of it. One that was taken away has its name still.
 
-use super::values::time;
+use super::clock::time;
 use crate::book::{Lot, State, Stop, Thing};
 use crate::change::RecordKey;
-use crate::id::{KindId, LotId, StopId};
+use crate::id::{KindId, LotId, StopId, ThingId, WorkId};
+use crate::kind::RecordKind;
 use crate::money::{Money, plain};
 use crate::trip::stop_title;
+use uuid::Uuid;
 
 /// What a record is called, as it stands in a sentence.
 #[must_use]
 pub fn named(state: &State, record: &RecordKey) -> String {
-    let (tables, id) = (&state.tables, &record.id);
-    let found = match record.kind.as_str() {
-        "thing" => tables
-            .things
-            .get(id)
-            .and_then(|thing| of_thing(state, &thing.value)),
-        "lot" => tables
-            .lots
-            .get(id)
-            .map(|lot| of_lot(state, LotId(*id), &lot.value)),
-        "venue" => tables
-            .venues
-            .get(id)
-            .and_then(|venue| venue.value.name.clone()),
-        "terms" => tables.terms.get(id).map(|terms| {
-            let venue = terms.value.venue.and_then(|id| tables.venues.get(&id.0));
-            let venue = venue.and_then(|venue| venue.value.name.clone());
-            let from = terms.value.from.map(|from| format!(" from {from}"));
-            let venue = venue.unwrap_or_else(|| "a venue".to_owned());
-            format!("Terms of {venue}{}", from.unwrap_or_default())
-        }),
-        "card" => {
-            let card = tables
-                .cards
-                .get(id)
-                .and_then(|card| card.value.card.as_ref());
-            card.map(|card| card.name.clone())
-        }
-        "container" => tables
-            .containers
-            .get(id)
-            .and_then(|one| one.value.name.clone()),
-        "kind" => {
-            let known = tables
-                .kinds
-                .get(id)
-                .and_then(|kind| kind.value.name.clone());
-            known.or_else(|| state.kind(KindId(*id)).map(|kind| kind.name))
-        }
-        "passed" => tables.passed.get(id).and_then(|one| one.value.name.clone()),
-        "trip" => tables.trips.get(id).and_then(|trip| {
-            let day = || trip.value.day.or_else(|| trip.value.started?.day());
-            let on_day = || day().map(|day| format!("Trip of {day}"));
-            trip.value.name.clone().or_else(on_day)
-        }),
-        "stop" => tables
-            .stops
-            .get(id)
-            .map(|stop| of_stop(state, StopId(*id), &stop.value)),
-        "cash" => tables.cash.get(id).map(|cash| {
-            let amount = cash.value.amount.map(Money::abs).zip(state.currency());
-            let amount = amount.map(|(amount, currency)| format!(", {}", plain(amount, currency)));
-            format!("Entry of the purse{}", amount.unwrap_or_default())
-        }),
-        "work" => tables
-            .works
-            .get(id)
-            .and_then(|work| work.value.name.clone()),
-        "worked" => tables.worked.get(id).map(|worked| {
-            let work = worked.value.work.map(|id| ("work", id.0));
-            let thing = worked.value.thing.map(|id| ("thing", id.0));
-            format!("{} on {}", linked(state, work), linked(state, thing))
-        }),
-        "photo" => tables.photos.get(id).map(|photo| {
-            let thing = photo.value.thing.map(|id| ("thing", id.0));
-            format!("Picture of {}", linked(state, thing))
-        }),
-        "device" => tables.devices.get(id).and_then(|device| {
-            let code = || Some(device.value.code?.to_string());
-            device.value.name.clone().or_else(code)
-        }),
-        "rules" => Some("House rules".to_owned()),
-        _ => None,
-    };
+    let found = by_what_is_known(state, &record.kind, record.id);
     found.unwrap_or_else(|| nameless(&record.kind).to_owned())
 }
 
-/// What kind of record it is, in a word.
-#[must_use]
-pub fn nameless(kind: &str) -> &'static str {
+fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String> {
+    let tables = &state.tables;
     match kind {
-        "thing" => "Thing without a name",
-        "lot" => "Lot",
-        "venue" => "Venue",
-        "terms" => "Terms",
-        "card" => "Rate card",
-        "container" => "Container",
-        "kind" => "Kind",
-        "passed" => "Thing passed by",
-        "trip" => "Trip",
-        "stop" => "Stop",
-        "cash" => "Entry of the purse",
-        "work" => "Work",
-        "worked" => "Work on a thing",
-        "photo" => "Picture",
-        "device" => "Device",
-        "rules" => "House rules",
-        "book" => "Book",
-        _ => "Something of a newer version",
+        RecordKind::Thing => of_thing(state, &tables.things.get(&id)?.value),
+        RecordKind::Lot => Some(of_lot(state, LotId(id), &tables.lots.get(&id)?.value)),
+        RecordKind::Venue => tables.venues.get(&id)?.value.name.clone(),
+        RecordKind::Terms => {
+            let terms = &tables.terms.get(&id)?.value;
+            let venue = terms.venue.and_then(|id| tables.venues.get(&id.0));
+            let venue = venue.and_then(|venue| venue.value.name.clone());
+            let from = terms.from.map(|from| format!(" from {from}"));
+            let venue = venue.unwrap_or_else(|| "a venue".to_owned());
+            Some(format!("Terms of {venue}{}", from.unwrap_or_default()))
+        }
+        RecordKind::Card => {
+            let card = tables.cards.get(&id)?.value.card.as_ref();
+            card.map(|card| card.name.clone())
+        }
+        RecordKind::Container => tables.containers.get(&id)?.value.name.clone(),
+        RecordKind::Kind => {
+            let said = tables
+                .kinds
+                .get(&id)
+                .and_then(|kind| kind.value.name.clone());
+            said.or_else(|| state.kind(KindId(id)).map(|kind| kind.name))
+        }
+        RecordKind::Passed => tables.passed.get(&id)?.value.name.clone(),
+        RecordKind::Trip => {
+            let trip = &tables.trips.get(&id)?.value;
+            let day = || trip.day.or_else(|| trip.started?.day());
+            let on_day = || day().map(|day| format!("Trip of {day}"));
+            trip.name.clone().or_else(on_day)
+        }
+        RecordKind::Stop => Some(of_stop(state, StopId(id), &tables.stops.get(&id)?.value)),
+        RecordKind::Cash => {
+            let cash = &tables.cash.get(&id)?.value;
+            let amount = cash.amount.map(Money::abs).zip(state.currency());
+            let amount = amount.map(|(amount, currency)| format!(", {}", plain(amount, currency)));
+            Some(format!("Entry of the purse{}", amount.unwrap_or_default()))
+        }
+        RecordKind::Work => tables.works.get(&id)?.value.name.clone(),
+        RecordKind::Worked => {
+            let worked = &tables.worked.get(&id)?.value;
+            let work = linked(state, worked.work.map(WorkId::record));
+            let thing = linked(state, worked.thing.map(ThingId::record));
+            Some(format!("{work} on {thing}"))
+        }
+        RecordKind::Photo => {
+            let photo = &tables.photos.get(&id)?.value;
+            let thing = linked(state, photo.thing.map(ThingId::record));
+            Some(format!("Picture of {thing}"))
+        }
+        RecordKind::Device => {
+            let device = &tables.devices.get(&id)?.value;
+            let code = || Some(device.code?.to_string());
+            device.name.clone().or_else(code)
+        }
+        // One of each, or none that anybody knows.
+        RecordKind::Rules | RecordKind::Book | RecordKind::Unknown(_) => None,
     }
 }
 
-fn linked(state: &State, link: Option<(&str, uuid::Uuid)>) -> String {
-    link.map_or_else(
-        || "nothing".to_owned(),
-        |(kind, id)| {
-            let kind = kind.to_owned();
-            named(state, &RecordKey { kind, id })
-        },
-    )
+/// What kind of record it is, as it begins a sentence.
+#[must_use]
+pub fn nameless(kind: &RecordKind) -> &'static str {
+    let declared = kind.declared();
+    declared.map_or("Something of a newer version", |declared| declared.nameless)
+}
+
+/// What several of a kind are called, within a sentence.
+pub(super) fn several(kind: &RecordKind) -> &'static str {
+    let declared = kind.declared();
+    declared.map_or("things of a newer version", |declared| declared.several)
+}
+
+fn linked(state: &State, link: Option<RecordKey>) -> String {
+    link.map_or_else(|| "nothing".to_owned(), |record| named(state, &record))
 }
 
 fn of_thing(state: &State, thing: &Thing) -> Option<String> {

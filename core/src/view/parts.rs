@@ -1,89 +1,23 @@
 //! What fields of records are called on screen, and which of them say something to people.
 
-/// What a field of a kind is called on screen.
-pub(super) fn label(kind: &str, field: &str) -> String {
-    let known = match (kind, field) {
-        (_, "gone") => "Taken out",
-        (_, "name") => "Name",
-        ("lot", "paid") => "Paid",
-        ("lot", "bought") => "Bought",
-        ("lot", "extras") => "Extras",
-        ("lot", "unsorted") => "Left to sort",
-        ("lot", "by") => "Paid in",
-        ("lot", "method") => "Shared",
-        ("lot" | "cash", "stop") => "Stop",
-        ("stop" | "cash", "trip") => "Trip",
-        ("thing", "share") => "Share, by hand",
-        ("thing", "kept") => "Kept for yourself",
-        ("thing", "pieces") => "Pieces",
-        ("thing", "colour") => "Colour",
-        ("thing", "label") => "Size on the label",
-        ("thing", "maker") => "Maker",
-        ("thing", "flaw") => "Flaw",
-        (_, "sells") => "Sells for",
-        (_, "postage") => "Postage",
-        (_, "packing") => "Packing",
-        (_, "expected") => "Verdict",
-        ("thing", "lot") => "Lot",
-        (_, "kind") => "Kind",
-        (_, "weight") => "Weight",
-        (_, "size") => "Size",
-        ("passed", "ask") => "Asked",
-        (_, "at") => "When",
-        ("rules", "least_keep") => "Least keep",
-        ("rules", "least_multiple") => "Least multiple of cost",
-        ("rules", "no_loss_if_low") => "No loss if it sells low",
-        ("rules", "longest_wait") => "Longest wait, in days",
-        ("rules", "cash_step") => "Cash step",
-        ("rules", "reach") => "How far sellers come down",
-        ("rules", "unsold") => "Set aside for what never sells",
-        ("rules", "offers") => "Set aside for offers",
-        ("rules", "returns") => "Set aside for returns",
-        ("rules", "usual_venue") => "Usual venue",
-        ("rules", "usual_card") => "Usual rate card",
-        ("rules", "units") => "Units",
-        ("rules", "distance") => "Unit of distances",
-        ("venue", "arrangement") => "Who pays the postage",
-        (_, "card") => "Rate card",
-        (_, "venue") => "Venue",
-        ("card", "follows") => "Version before",
-        (_, "from") => "Holds from",
-        (_, "checked") => "Last checked",
-        ("terms", "schedule") => "Charges",
-        ("container", "tare") => "Its own weight",
-        (_, "cost") => "Cost",
-        ("container", "inside") => "Inside",
-        ("container", "form") => "Form",
-        ("kind", "soft") => "Folds and presses",
-        ("kind", "fragility") => "How easily it breaks",
-        (_, "day") => "Day",
-        ("trip", "started") => "Started",
-        ("trip", "ended") => "Ended",
-        ("trip", "distance") => "Driven",
-        ("trip", "odometer_out") => "Odometer on leaving",
-        ("trip", "odometer_back") => "Odometer on coming back",
-        (_, "note") => "Note",
-        ("stop", "planned") => "Place in the plan",
-        ("stop", "arrived") => "Arrived",
-        ("stop", "left") => "Left",
-        ("stop", "manner") => "How sellers come down",
-        ("cash", "what") => "What moved it",
-        ("cash", "amount") => "Amount",
-        ("cash", "counted") => "Counted",
-        ("worked", "work") => "Work",
-        ("worked" | "photo", "thing") => "Thing",
-        ("photo", "blob") => "Picture",
-        ("book", "currency") => "Currency",
-        ("device", "code") => "Code",
-        _ => return field.replace('_', " "),
-    };
-    known.to_owned()
+use crate::change::GONE;
+use crate::kind::RecordKind;
+
+/// What a field of a kind is called on screen, as it is declared.
+pub(super) fn label(kind: &RecordKind, field: &str) -> String {
+    if field == GONE {
+        return "Taken out".to_owned();
+    }
+    match kind.field(field) {
+        Some(declared) => declared.label.to_owned(),
+        None => field.replace('_', " "),
+    }
 }
 
 /// Whether a field says something to people in the history of a thing and its lot; links between records and times do not.
-pub(super) fn is_shown(kind: &str, field: &str) -> bool {
+pub(super) fn is_shown(kind: &RecordKind, field: &str) -> bool {
     !matches!(
         (kind, field),
-        ("thing", "lot" | "kind") | ("lot", "bought" | "stop")
+        (RecordKind::Thing, "lot" | "kind") | (RecordKind::Lot, "bought" | "stop")
     )
 }

@@ -1,16 +1,17 @@
 //! Values of fields in the trade's words, by the types of the table of kinds: so a kind that is added later has words at once.
 
+use super::clock::time;
 use super::named::named;
-use crate::book::{DECLARED, Expected, State};
+use crate::book::{Expected, State};
 use crate::change::{GONE, RecordKey};
 use crate::json::{self, of};
+use crate::kind::RecordKind;
 use crate::ledger::{Moved, Paying};
 use crate::lot::Method;
 use crate::measure::{DistanceUnit, ParcelSize, System, Weight};
 use crate::money::{Currency, Money, Rate, plain};
 use crate::packing::{Form, Fragility};
 use crate::postage::{Arrangement, LabelPrice, RateCard};
-use crate::stamp::At;
 use crate::terms::{Amount, Schedule};
 use crate::trip::Manner;
 use crate::worth::Sells;
@@ -18,20 +19,21 @@ use serde_json::Value;
 use uuid::Uuid;
 
 /// A value as text. What has no words of its own, or only words of a later version, is shown as it is written.
-pub(super) fn value(state: &State, kind: &str, field: &str, value: &Value) -> String {
+pub(super) fn value(state: &State, kind: &RecordKind, field: &str, value: &Value) -> String {
     let Some(currency) = state.currency() else {
         return json::text(value);
     };
     let is_yes_or_no = value.is_null() || value.is_boolean();
-    if field == GONE || (kind, field) == ("thing", "kept") && is_yes_or_no {
+    if field == GONE || is_yes_or_no && (kind, field) == (&RecordKind::Thing, "kept") {
         let is_so = *value == Value::Bool(true);
         return if is_so { "yes" } else { "no" }.to_owned();
     }
     if value.is_null() {
         return "empty".to_owned();
     }
-    let declared = DECLARED.iter().find(|of| (of.0, of.1) == (kind, field));
-    let words = declared.and_then(|of| words(state, currency, of.2, value));
+    let words = kind
+        .field(field)
+        .and_then(|field| words(state, currency, field.of, value));
     words.unwrap_or_else(|| match value {
         Value::String(text) => text.clone(),
         other => json::text(other),
@@ -40,10 +42,6 @@ pub(super) fn value(state: &State, kind: &str, field: &str, value: &Value) -> St
 
 fn words(state: &State, currency: Currency, of_type: &str, value: &Value) -> Option<String> {
     let money = |money: Money| plain(money, currency);
-    let link = |kind: &str| {
-        let (kind, id) = (kind.to_owned(), of::<Uuid>(value)?);
-        Some(named(state, &RecordKey { kind, id }))
-    };
     Some(match of_type {
         "Money" => money(of(value)?),
         "Rate" => percent(of(value)?),
@@ -82,29 +80,17 @@ fn words(state: &State, currency: Currency, of_type: &str, value: &Value) -> Opt
         "Arrangement" => arrangement(&of(value)?, currency),
         "Schedule" => schedule(&of(value)?, currency),
         "RateCard" => card(&of(value)?, currency),
-        "VenueId" => link("venue")?,
-        "CardId" => link("card")?,
-        "KindId" => link("kind")?,
-        "LotId" => link("lot")?,
-        "StopId" => link("stop")?,
-        "TripId" => link("trip")?,
-        "ThingId" => link("thing")?,
-        "WorkId" => link("work")?,
-        _ => return None,
+        // A link, by the name of what it leads to; and what says itself, such as a text.
+        other => {
+            let kind = RecordKind::of_ids(other)?;
+            let id = of::<Uuid>(value)?;
+            named(state, &RecordKey { kind, id })
+        }
     })
 }
 
 fn percent(rate: Rate) -> String {
     format!("{rate} %")
-}
-
-/// Day and time that the device's clock showed; a time beyond the calendar as it is written.
-pub(super) fn time(at: At) -> String {
-    let minutes = at.minute_of_day();
-    let day = at
-        .day()
-        .map_or_else(|| at.0.to_string(), |day| day.to_string());
-    format!("{day}, {}:{:02}", minutes / 60, minutes % 60)
 }
 
 const fn moved(what: Moved) -> &'static str {

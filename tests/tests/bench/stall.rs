@@ -4,6 +4,7 @@
 use haulwren_core::appraise::{Flag, HouseRules, Judged};
 use haulwren_core::book::{Command, Context, Edits, State, VenueSetup};
 use haulwren_core::change::{Change, RecordKey};
+use haulwren_core::kind::RecordKind;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form, Fragility};
 use haulwren_core::stamp::At;
@@ -103,7 +104,7 @@ impl Stall {
             let made = stall.tell(&Command::SaveVenue { id: None, setup })?;
             let card: usize = read(&one["card"])?;
             let record = RecordKey {
-                kind: "venue".to_owned(),
+                kind: RecordKind::Venue,
                 id: made[0].id,
             };
             let mut set = haulwren_core::change::Fields::new();

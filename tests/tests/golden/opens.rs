@@ -6,6 +6,7 @@ use wasm_bindgen_test::wasm_bindgen_test as test;
 use super::story;
 use haulwren_core::book::State;
 use haulwren_core::exchange::{Against, BookReader, Incoming, Meeting, NewOf, fold_in, take_home};
+use haulwren_core::kind::RecordKind;
 
 const GOLDEN: &str = include_str!("book-v1.txt");
 const LATER: &str = include_str!("later-v1.txt");
@@ -21,7 +22,7 @@ fn read(file: &str) -> Incoming {
 }
 
 fn of(kind: &str, records: usize, changes: usize) -> NewOf {
-    let kind = kind.to_owned();
+    let kind = RecordKind::from(kind);
     NewOf {
         kind,
         records,

@@ -2,7 +2,7 @@
 //! device before either heard of the other.
 
 use haulwren_core::book::{
-    Bought, Command, Context, Edits, Expected, Purchase, State, VenueSetup, Word, rule, undo,
+    Bought, Command, Context, Edits, Expected, Purchase, State, VenueSetup, Word, undo,
 };
 use haulwren_core::change::{Change, fold};
 use haulwren_core::exchange::{Header, write_book};
@@ -63,7 +63,7 @@ impl Teller {
         for change in changes {
             let record = change.record();
             let of_record = self.log.iter().filter(|one| one.record() == record);
-            let folded = fold(of_record, |field| rule(&record.kind, field));
+            let folded = fold(of_record, |field| record.kind.rule(field));
             self.state.put_folded(&record, folded);
         }
     }

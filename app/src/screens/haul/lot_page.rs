@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, Lot, LotCommand};
+use haulwren_core::book::{Command, LotCommand};
 use haulwren_core::id::{LotId, StopId};
 use haulwren_core::ledger::Paying;
 use haulwren_core::view::{DecideDraft, LotGroup, as_bought, one_lot};
@@ -39,8 +39,8 @@ pub fn page(id: LotId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    let history = history::folded(Lot::KIND, id.0);
-    let choices = choices::of_record(Lot::KIND, id.0);
+    let history = history::folded(id.record());
+    let choices = choices::of_record(id.record());
     let inside = div("form flush").with(choices).show(body);
     beside(title, inside.with(history))
 }

@@ -3,13 +3,14 @@
 use super::super::command::Context;
 use super::super::disputes::is_readable;
 use super::super::joining::Joining;
-use super::super::kinds::{Book, BookEdit, Card, DeviceEdit, Lot, Terms, Thing};
+use super::super::kinds::{BookEdit, DeviceEdit};
 use super::super::read::there;
 use super::super::refusal::Refusal;
 use super::super::state::State;
 use super::super::table::Edits;
 use crate::change::{Fields, GONE, Key, RecordKey};
 use crate::id::{BookId, CardId, DeviceCode, DeviceId, LotId, TermsId, ThingId};
+use crate::kind::RecordKind;
 use serde_json::Value;
 
 impl State {
@@ -21,7 +22,7 @@ impl State {
         choice: Key,
         value: &Value,
     ) -> Result<Vec<Edits>, Refusal> {
-        if record.kind == Book::KIND {
+        if record.kind == RecordKind::Book {
             return Err(Refusal::BeginningStays);
         }
         let parties = self.parties(record, field).ok_or(Refusal::NoDispute)?;
@@ -31,7 +32,7 @@ impl State {
         if !is_readable(&record.kind, field, value) {
             return Err(Refusal::Unreadable);
         }
-        if field == GONE && record.kind == Thing::KIND && *value == Value::Bool(true) {
+        if field == GONE && record.kind == RecordKind::Thing && *value == Value::Bool(true) {
             // Its lot goes along, as it would have.
             return self.take_out(ThingId(record.id));
         }
@@ -47,11 +48,11 @@ impl State {
         record: &RecordKey,
         earlier: &Fields,
     ) -> Result<Vec<Edits>, Refusal> {
-        if record.kind == Book::KIND {
+        if record.kind == RecordKind::Book {
             return Err(Refusal::BeginningStays);
         }
         let (row, _) = self.tables.find(record).ok_or(Refusal::NoEntry)?;
-        let counts = record.kind == Lot::KIND && self.shared_lot(LotId(record.id)).is_some();
+        let counts = record.kind == RecordKind::Lot && self.shared_lot(LotId(record.id)).is_some();
         if row.is_gone() && !counts && !earlier.contains_key(GONE) {
             return Err(Refusal::TakenOut);
         }
@@ -73,9 +74,9 @@ impl State {
     /// out by a command of its own, which looks at what belongs to it.
     #[must_use]
     pub fn may_go_back(&self, record: &RecordKey, field: &str, value: &Value) -> bool {
-        let is_used = match record.kind.as_str() {
-            Terms::KIND => self.terms_used(TermsId(record.id)),
-            Card::KIND => self.card_used(CardId(record.id)),
+        let is_used = match record.kind {
+            RecordKind::Terms => self.terms_used(TermsId(record.id)),
+            RecordKind::Card => self.card_used(CardId(record.id)),
             _ => false,
         };
         match (field, value) {

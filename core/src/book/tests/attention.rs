@@ -16,11 +16,7 @@ fn what_a_merge_leaves_wrong_is_named_until_it_is_mended() {
     home.tell(&Command::Buy(buy("Lamp", 600)));
     exchange(&mut phone, &mut home);
     assert_eq!(phone.state.attention(), [Concern::StopGone(stop)]);
-    let record = |kind: &str, id| RecordKey {
-        kind: kind.to_owned(),
-        id,
-    };
-    phone.tell(&Command::put_back(record("stop", stop.0)));
+    phone.tell(&Command::put_back(stop.record()));
     assert!(phone.state.attention().is_empty());
     // Undoing its start takes the trip away from under its stops.
     let started = phone.log.iter().filter(|change| change.id == trip.0);
@@ -29,7 +25,7 @@ fn what_a_merge_leaves_wrong_is_named_until_it_is_mended() {
     let started: Vec<Change> = phone.log.iter().filter(mine).cloned().collect();
     phone.undo(&started);
     assert_eq!(phone.state.attention(), [Concern::TripGone(trip)]);
-    phone.tell(&Command::put_back(record("trip", trip.0)));
+    phone.tell(&Command::put_back(trip.record()));
     assert!(phone.state.attention().is_empty());
 }
 
@@ -58,14 +54,8 @@ fn two_trips_under_way_and_two_venues_of_one_name_are_named() {
     exchange(&mut phone, &mut home);
     let trips: Vec<TripId> = phone.state.trips().map(|(id, _)| id).collect();
     let venues: Vec<VenueId> = phone.state.venues().map(|(id, _)| id).collect();
-    let venue = |id: VenueId| RecordKey {
-        kind: "venue".to_owned(),
-        id: id.0,
-    };
-    let rules = RecordKey {
-        kind: "rules".to_owned(),
-        id: RulesId::SINGLE.0,
-    };
+    let venue = VenueId::record;
+    let rules = RulesId::SINGLE.record();
     let expected = [
         Concern::Dispute {
             record: rules,

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::id::LotId;
+use crate::kind::RecordKind;
 
 fn lot(told: &mut Told) -> (LotId, Vec<ThingId>) {
     let three = [("coat", 22_00), ("boots", 12_00), ("lantern", 8_00)];
@@ -9,11 +10,13 @@ fn lot(told: &mut Told) -> (LotId, Vec<ThingId>) {
 }
 
 fn of(changes: &[Change]) -> (LotId, Vec<ThingId>) {
-    let of_kind = |kind: &'static str| changes.iter().filter(move |one| one.kind == kind);
-    let lot = of_kind("lot").next().expect("a lot");
+    let of_kind = |kind: RecordKind| changes.iter().filter(move |one| one.kind == kind);
+    let lot = of_kind(RecordKind::Lot).next().expect("a lot");
     (
         LotId(lot.id),
-        of_kind("thing").map(|one| ThingId(one.id)).collect(),
+        of_kind(RecordKind::Thing)
+            .map(|one| ThingId(one.id))
+            .collect(),
     )
 }
 

@@ -163,5 +163,5 @@ fn costs(told: &Told) -> Vec<i64> {
 }
 
 fn kinds(changes: &[Change]) -> Vec<&str> {
-    changes.iter().map(|change| change.kind.as_str()).collect()
+    changes.iter().map(|change| change.kind.name()).collect()
 }

@@ -1,6 +1,7 @@
 //! What is read off the book.
 
 use super::*;
+use crate::kind::RecordKind;
 
 #[test]
 fn the_terms_that_hold_are_the_latest_that_have_started() {
@@ -42,7 +43,7 @@ fn the_terms_that_hold_are_the_latest_that_have_started() {
 #[test]
 fn a_field_that_this_version_cannot_read_is_left_unset_and_stays_in_its_change() {
     let mut change = Told::begun().log.remove(0);
-    (change.kind, change.id) = ("venue".to_owned(), Uuid::from_u128(7));
+    (change.kind, change.id) = (RecordKind::Venue, Uuid::from_u128(7));
     change.set = serde_json::json!({"name": "Quayside", "arrangement": "free_above", "hue": "red"})
         .as_object()
         .expect("an object")
@@ -59,7 +60,7 @@ fn a_field_that_this_version_cannot_read_is_left_unset_and_stays_in_its_change()
             .contains(r#""arrangement":"free_above","hue":"red""#)
     );
     let unknown = RecordKey {
-        kind: "sermon".to_owned(),
+        kind: RecordKind::from("sermon"),
         ..record
     };
     assert_eq!(state.stored(&unknown), None);

@@ -96,10 +96,7 @@ fn a_removal_against_an_edit_is_settled_either_way() {
         let edit = home.tell(&rename(&lamp, "Desk lamp"))[0].key;
         exchange(&mut phone, &mut home);
         assert_eq!(phone.state.disputed(), [(lamp.clone(), GONE.to_owned())]);
-        let lot = RecordKey {
-            kind: "lot".to_owned(),
-            id: out[1].id,
-        };
+        let lot = LotId(out[1].id).record();
         let things = 1;
         let gone = Concern::LotGone {
             lot: LotId(lot.id),

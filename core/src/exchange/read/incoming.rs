@@ -1,9 +1,10 @@
 //! What a book file brings: the changes that are new here, and how they come into the book.
 
 use super::{Meeting, ReadError};
-use crate::book::{Device, State, Touched, rule};
+use crate::book::{State, Touched};
 use crate::change::{Change, Key, RecordKey, Vector, by_record, fold};
 use crate::exchange::Header;
+use crate::kind::RecordKind;
 use crate::stamp::{FAR_AHEAD_MS, Stamp};
 use sha2::{Digest, Sha256};
 
@@ -47,7 +48,7 @@ impl Line {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NewOf {
     /// The kind, known to this version or not.
-    pub kind: String,
+    pub kind: RecordKind,
     /// How many records the new changes speak of.
     pub records: usize,
     /// How many new changes there are.
@@ -124,7 +125,7 @@ impl Incoming {
         let of_devices = self
             .changes
             .iter()
-            .filter(|line| line.record.kind == Device::KIND);
+            .filter(|line| line.record.kind == RecordKind::Device);
         let lines: Vec<Line> = of_devices.cloned().collect();
         fold_in(&mut theirs, &lines, Vec::new());
         theirs.name_of(sender)
@@ -182,7 +183,7 @@ pub fn fold_in(state: &mut State, new: &[Line], existing: Vec<Change>) -> Touche
     let mut touched = Touched::default();
     for of_record in by_record(&changes) {
         let record = of_record[0].record();
-        let folded = fold(of_record, |field| rule(&record.kind, field));
+        let folded = fold(of_record, |field| record.kind.rule(field));
         touched = touched.and(state.put_folded(&record, folded));
     }
     touched

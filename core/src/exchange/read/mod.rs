@@ -17,6 +17,7 @@ pub use incoming::{Incoming, Line, NewOf, fold_in};
 use super::book_file::hex;
 use crate::change::{BadLine, Change, MAX_LINE, Vector};
 use crate::id::BookId;
+use crate::kind::RecordKind;
 use incoming::Known;
 use runs::Runs;
 use serde_json::Value;
@@ -193,7 +194,7 @@ impl BookReader {
         let incoming = self.incoming.as_mut().ok_or(ReadError::NotABook)?;
         let follows = self.runs.follow(ours, change.key, line);
         follows.map_err(|error| error.of_part(incoming.header.part))?;
-        if change.kind == "book" {
+        if change.kind == RecordKind::Book {
             let currency = change.set.get("currency").and_then(Value::as_str);
             let is_other = currency.is_some_and(|code| code != incoming.header.currency.code());
             if is_other && change.id == incoming.header.book.0 {

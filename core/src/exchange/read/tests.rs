@@ -64,7 +64,7 @@ fn what_is_new_is_told_from_what_is_known() {
     assert_eq!(incoming.changes[0].text, line("abcdefgh", 3, ""));
     assert_eq!(incoming.changes[0].line, 4);
     let new = NewOf {
-        kind: "thing".to_owned(),
+        kind: RecordKind::Thing,
         records: 1,
         changes: 1,
     };

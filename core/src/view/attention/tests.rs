@@ -8,6 +8,7 @@ use crate::lot::Method;
 use crate::postage::Arrangement;
 use crate::terms::Schedule;
 use crate::view::kit::{Kit, today};
+use uuid::Uuid;
 
 fn bought(name: &str) -> Bought {
     Bought {

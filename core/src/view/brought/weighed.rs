@@ -1,8 +1,9 @@
 //! What bringing in a file would do, record by record: what is new, what changes, and between what the trader will have to choose.
 
-use crate::book::{DECLARED, Lot, State, Thing, rule};
+use crate::book::State;
 use crate::change::{Change, Folded, GONE, Key, RecordKey, fold};
 use crate::exchange::NewOf;
+use crate::kind::RecordKind;
 use crate::view::named::named;
 use crate::view::parts::{is_shown, label};
 use crate::view::values::value;
@@ -67,7 +68,7 @@ impl Weighed {
             self.list(record, Effect::New);
             return self.add_new(record, new.len());
         }
-        let fold = |changes: &[Change]| fold(changes, |field| rule(&record.kind, field));
+        let fold = |changes: &[Change]| fold(changes, |field| record.kind.rule(field));
         let before = fold(&had);
         let mut all = had;
         all.extend(new);
@@ -104,7 +105,7 @@ impl Weighed {
     }
 
     fn list(&mut self, record: &RecordKey, effect: Effect) {
-        if [Thing::KIND, Lot::KIND].contains(&&*record.kind) {
+        if matches!(record.kind, RecordKind::Thing | RecordKind::Lot) {
             self.listed.insert(record.id, effect);
         }
     }
@@ -135,15 +136,15 @@ fn push(list: &mut Vec<Move>, record: &RecordKey, name: &str, field: &str, words
     }
 }
 
-/// The fields of a kind that this version knows, in the order of the table; last, that it was taken out.
-fn fields_of(kind: &str) -> impl Iterator<Item = &'static str> {
-    let of_kind = DECLARED.iter().filter(move |declared| declared.0 == kind);
-    of_kind.map(|declared| declared.1).chain([GONE])
+/// The fields of a kind that this version knows, in their order; last, that it was taken out.
+fn fields_of(kind: &RecordKind) -> impl Iterator<Item = &'static str> {
+    let declared = kind.fields().iter();
+    declared.map(|field| field.name).chain([GONE])
 }
 
 fn moved(
     state: &State,
-    kind: &str,
+    kind: &RecordKind,
     field: &str,
     before: &Folded,
     after: &Folded,
@@ -160,7 +161,7 @@ fn moved(
 }
 
 /// What the parties of a dispute say, the earliest first, each value once.
-fn said(state: &State, kind: &str, field: &str, parties: &[Key], all: &[Change]) -> String {
+fn said(state: &State, kind: &RecordKind, field: &str, parties: &[Key], all: &[Change]) -> String {
     let mut words: Vec<String> = Vec::new();
     for party in parties {
         let change = all.iter().find(|change| change.key == *party);
@@ -216,7 +217,7 @@ mod tests {
         let (kit, changes) = bought();
         let thing = changes
             .iter()
-            .find(|change| change.kind == "thing")
+            .find(|change| change.kind == RecordKind::Thing)
             .expect("a thing");
         let change = other(thing, seen, field, said);
         let had: Vec<Change> = changes

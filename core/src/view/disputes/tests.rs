@@ -1,7 +1,7 @@
 //! What a dispute says in words, of a field, of a removal, and of what only a later version can read.
 
 use super::*;
-use crate::book::{Bought, Purchase, ThingCommand, Worked};
+use crate::book::{Bought, Purchase, ThingCommand};
 use crate::day::Day;
 use crate::id::ThingId;
 use crate::money::Money;
@@ -34,7 +34,7 @@ fn jug() -> (Kit, Vec<Change>, RecordKey) {
 }
 
 fn fold(kit: &mut Kit, record: &RecordKey, changes: &[Change]) {
-    let rule = |field: &str| crate::book::rule(&record.kind, field);
+    let rule = |field: &str| record.kind.rule(field);
     let of_record = changes.iter().filter(|change| change.record() == *record);
     let folded = crate::change::fold(of_record, rule);
     kit.state.put_folded(record, folded);
@@ -137,7 +137,7 @@ fn of_work_a_settled_cost_is_told_by_its_field() {
     };
     let mut log = [log, kit.tell(&wash.into())].concat();
     let (work, link) = (log[2].record(), log[3].record());
-    assert_eq!(link.kind, Worked::KIND);
+    assert_eq!(link.kind, RecordKind::Worked);
     let seen = kit.state.head();
     log.push(stranger(&work, seen - 2, 1, &json!({"cost": 400})));
     fold(&mut kit, &work, &log);

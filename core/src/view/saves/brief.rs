@@ -3,6 +3,7 @@
 use super::{Done, bought};
 use crate::book::State;
 use crate::change::Change;
+use crate::kind::RecordKind;
 use crate::money::{Money, plain};
 use serde::Deserialize;
 use serde_json::Value;
@@ -11,17 +12,18 @@ use serde_json::Value;
 #[must_use]
 pub fn briefly(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
-    let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
+    let of_kind = |kind: &RecordKind| changes.iter().find(|change| change.kind == *kind);
     let name = |change: &Change| {
         let name = change.set.get("name").and_then(Value::as_str);
         name.unwrap_or("Thing").to_owned()
     };
     let thing = bought(changes);
-    let sentence = if let Some(passed) = of_kind("passed") {
+    let sentence = if let Some(passed) = of_kind(&RecordKind::Passed) {
         [&name(passed), " passed by"].concat()
-    } else if let (Some(thing), Some(lot)) =
-        (of_kind("thing").filter(|_| thing.is_some()), of_kind("lot"))
-    {
+    } else if let (Some(thing), Some(lot)) = (
+        of_kind(&RecordKind::Thing).filter(|_| thing.is_some()),
+        of_kind(&RecordKind::Lot),
+    ) {
         let paid = lot
             .set
             .get("paid")

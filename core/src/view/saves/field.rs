@@ -6,14 +6,22 @@ use super::super::values::value;
 use super::moved;
 use crate::book::State;
 use crate::change::Change;
+use crate::kind::RecordKind;
 
 /// The sentence for one field of a record that is made as a whole; `None` for any other save.
 pub(super) fn sentence(state: &State, changes: &[Change]) -> Option<String> {
     let [change] = changes else { return None };
-    let kind = change.kind.as_str();
-    let is_made_whole = ["work", "worked", "passed", "photo", "cash"].contains(&kind);
+    let kind = &change.kind;
+    let is_made_whole = matches!(
+        kind,
+        RecordKind::Work
+            | RecordKind::Worked
+            | RecordKind::Passed
+            | RecordKind::Photo
+            | RecordKind::Cash
+    );
     let about = || named(state, &change.record());
-    if let ("worked" | "device", Some(moved)) = (kind, moved(change)) {
+    if let (RecordKind::Worked | RecordKind::Device, Some(moved)) = (kind, moved(change)) {
         return Some(format!("{} {moved}", about()));
     }
     let mut fields = change.set.iter();

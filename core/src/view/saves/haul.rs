@@ -3,50 +3,17 @@
 use super::{moved, name_of};
 use crate::book::State;
 use crate::change::Change;
+use crate::kind::RecordKind;
 use crate::ledger::{Moved, Paying};
 use crate::lot::Method;
 use crate::money::{Money, plain};
 use serde::de::DeserializeOwned;
 use serde_json::Value;
 
-/// The sentence for a save about these; `None` when it is about something else.
-pub(super) fn sentence(state: &State, changes: &[Change]) -> Option<String> {
-    let save = Save { state, changes };
-    if let Some(work) = save.first("work") {
-        return Some(save.of_work(work));
-    }
-    if let Some(thing) = save.first("thing") {
-        return Some(save.of_things(thing));
-    }
-    if let Some(lot) = save.first("lot") {
-        return Some(save.of_lot(lot));
-    }
-    if let Some(photo) = save.first("photo") {
-        let name = save.name_of_thing(photo);
-        return Some(format!(
-            "Picture of {name} {}",
-            moved(photo).unwrap_or("added")
-        ));
-    }
-    if let Some(trip) = save.first("trip") {
-        match trip.set.get("ended") {
-            Some(Value::Null) => return Some("Trip under way again".to_owned()),
-            Some(_) => return Some("Trip ended".to_owned()),
-            None => {}
-        }
-    }
-    if let Some(stop) = save.stop() {
-        return Some(save.of_stop(stop));
-    }
-    if let Some(trip) = save.first("trip") {
-        return Some(save.of_trip(trip));
-    }
-    save.first("cash").map(|cash| save.of_cash(cash))
-}
-
-struct Save<'a> {
-    state: &'a State,
-    changes: &'a [Change],
+/// A save, and the book after it.
+pub(super) struct Save<'a> {
+    pub(super) state: &'a State,
+    pub(super) changes: &'a [Change],
 }
 
 /// A field that was set to something, read.
@@ -59,8 +26,8 @@ fn is_set(change: &Change, field: &str) -> bool {
 }
 
 impl<'a> Save<'a> {
-    fn first(&self, kind: &str) -> Option<&'a Change> {
-        self.changes.iter().find(|change| change.kind == kind)
+    fn first(&self, kind: &RecordKind) -> Option<&'a Change> {
+        self.changes.iter().find(|change| change.kind == *kind)
     }
 
     /// With an amount behind it, where there is one.
@@ -71,7 +38,7 @@ impl<'a> Save<'a> {
         }
     }
 
-    fn of_work(&self, work: &Change) -> String {
+    pub(super) fn of_work(&self, work: &Change) -> String {
         let name = name_of(self.state, work).unwrap_or_else(|| "Work".to_owned());
         match moved(work) {
             Some(moved) => format!("{name} {moved}"),
@@ -79,13 +46,16 @@ impl<'a> Save<'a> {
         }
     }
 
-    fn of_things(&self, thing: &Change) -> String {
-        let of_things = self.changes.iter().filter(|change| change.kind == "thing");
+    pub(super) fn of_things(&self, thing: &Change) -> String {
+        let of_things = self
+            .changes
+            .iter()
+            .filter(|change| change.kind == RecordKind::Thing);
         let name = match of_things.count() {
             1 => name_of(self.state, thing).unwrap_or_else(|| "Thing".to_owned()),
             count => format!("{count} things"),
         };
-        let lot = self.first("lot");
+        let lot = self.first(&RecordKind::Lot);
         let lot_says = |field: &str| lot.is_some_and(|lot| lot.set.contains_key(field));
         if let Some(moved) = moved(thing) {
             let is_back = thing.set["gone"] == Value::Bool(true) && lot_says("paid");
@@ -119,7 +89,7 @@ impl<'a> Save<'a> {
         }
     }
 
-    fn of_lot(&self, lot: &Change) -> String {
+    pub(super) fn of_lot(&self, lot: &Change) -> String {
         let unsorted: Option<u16> = said(lot, "unsorted");
         let name: Option<String> = said(lot, "name");
         let count = |count: u16| match count {
@@ -152,18 +122,33 @@ impl<'a> Save<'a> {
         }
     }
 
-    fn name_of_thing(&self, photo: &Change) -> String {
+    pub(super) fn of_photo(&self, photo: &Change) -> String {
         let stored = self.state.tables.photos.get(&photo.id);
         let thing = stored.and_then(|entry| entry.value.thing);
         let name = thing.and_then(|id| self.state.tables.things.get(&id.0)?.value.name.clone());
-        name.unwrap_or_else(|| "a thing".to_owned())
+        let name = name.as_deref().unwrap_or("a thing");
+        format!("Picture of {name} {}", moved(photo).unwrap_or("added"))
+    }
+
+    /// A trip, or its stops. That it ended, or goes on, is more than what became of its last stop.
+    pub(super) fn of_outing(&self, about: &Change) -> String {
+        let trip = self.first(&RecordKind::Trip);
+        match trip.and_then(|trip| trip.set.get("ended")) {
+            Some(Value::Null) => "Trip under way again".to_owned(),
+            Some(_) => "Trip ended".to_owned(),
+            None => match self.stop() {
+                Some(stop) => self.of_stop(stop),
+                None => self.of_trip(about),
+            },
+        }
     }
 
     /// The stop that the save is about: the one arrived at, else the first.
     fn stop(&self) -> Option<&'a Change> {
-        let arrived = |change: &&Change| change.kind == "stop" && is_set(change, "arrived");
+        let arrived =
+            |change: &&Change| change.kind == RecordKind::Stop && is_set(change, "arrived");
         let arrived = self.changes.iter().find(arrived);
-        arrived.or_else(|| self.first("stop"))
+        arrived.or_else(|| self.first(&RecordKind::Stop))
     }
 
     fn of_stop(&self, stop: &Change) -> String {
@@ -184,7 +169,9 @@ impl<'a> Save<'a> {
         if let Some(moved) = moved(trip) {
             return format!("Trip {moved}");
         }
-        let cash = self.first("cash").and_then(|cash| said(cash, "amount"));
+        let cash = self
+            .first(&RecordKind::Cash)
+            .and_then(|cash| said(cash, "amount"));
         if is_set(trip, "started") {
             self.with("Trip started".to_owned(), cash)
         } else {
@@ -192,7 +179,7 @@ impl<'a> Save<'a> {
         }
     }
 
-    fn of_cash(&self, cash: &Change) -> String {
+    pub(super) fn of_cash(&self, cash: &Change) -> String {
         if let Some(moved) = moved(cash) {
             return format!("Entry of the purse {moved}");
         }

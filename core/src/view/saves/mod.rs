@@ -9,10 +9,13 @@ mod tests;
 
 pub use brief::briefly;
 
+use super::named::nameless;
 use crate::book::State;
-use crate::change::Change;
+use crate::change::{Change, Fields, GONE};
 use crate::id::ThingId;
+use crate::kind::RecordKind;
 use crate::stamp::At;
+use haul::Save;
 use serde_json::Value;
 
 /// A save that can be undone.
@@ -32,43 +35,15 @@ pub struct Done {
 #[must_use]
 pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     let first = changes.first()?;
-    let of_kind = |kind: &str| changes.iter().find(|change| change.kind == kind);
-    let sentence = if of_kind("book").is_some_and(|book| book.set.contains_key("gone")) {
+    let about = changes.iter().min_by_key(|change| place(&change.kind))?;
+    let is_joined =
+        |change: &Change| change.kind == RecordKind::Book && change.set.contains_key(GONE);
+    let sentence = if changes.iter().any(is_joined) {
         "One book made of two".to_owned()
-    } else if let Some(settled) = field::sentence(state, changes) {
-        settled
-    } else if let Some(of_haul) = haul::sentence(state, changes) {
-        of_haul
-    } else if let Some(venue) = of_kind("venue") {
-        let name = name_of(state, venue).unwrap_or_else(|| "Venue".to_owned());
-        format!("{name} {}", moved(venue).unwrap_or("saved"))
-    } else if let Some(passed) = of_kind("passed") {
-        let name = name_of(state, passed).unwrap_or_else(|| "Thing".to_owned());
-        format!("{name} {}", moved(passed).unwrap_or("passed by"))
-    } else if let Some(other) = changes
-        .iter()
-        .find(|change| ["card", "container", "kind"].contains(&change.kind.as_str()))
-    {
-        let name = name_of(state, other).unwrap_or_else(|| capital(&other.kind));
-        let is_checked = other.kind == "card" && !other.set.contains_key("card");
-        let done = if is_checked { "checked" } else { "saved" };
-        format!("{name} {}", moved(other).unwrap_or(done))
-    } else if of_kind("terms").is_some() {
-        "Terms saved".to_owned()
-    } else if first.set.contains_key("usual_venue") && first.set.len() == 1 {
-        "Usual venue chosen".to_owned()
-    } else if first.set.contains_key("usual_card") && first.set.len() == 1 {
-        "Usual rate card chosen".to_owned()
-    } else if first.set.contains_key("units") {
-        "Units chosen".to_owned()
-    } else if first.set.contains_key("distance") {
-        "Unit of distances chosen".to_owned()
-    } else if of_kind("device").is_some() && of_kind("book").is_none() {
-        "This device named".to_owned()
-    } else if of_kind("book").is_some() {
-        "Book begun".to_owned()
+    } else if let Some(of_field) = field::sentence(state, changes) {
+        of_field
     } else {
-        "House rules saved".to_owned()
+        sentence(&Save { state, changes }, about)
     };
     Some(Done {
         save: first.save,
@@ -78,14 +53,82 @@ pub fn describe(state: &State, changes: &[Change]) -> Option<Done> {
     })
 }
 
+/// A save of several kinds is about the one that comes first here.
+const fn place(kind: &RecordKind) -> u8 {
+    match kind {
+        RecordKind::Work => 0,
+        RecordKind::Thing => 1,
+        RecordKind::Lot => 2,
+        RecordKind::Photo => 3,
+        RecordKind::Stop => 4,
+        RecordKind::Trip => 5,
+        RecordKind::Cash => 6,
+        RecordKind::Venue => 7,
+        RecordKind::Passed => 8,
+        RecordKind::Card | RecordKind::Container | RecordKind::Kind => 9,
+        RecordKind::Terms => 10,
+        RecordKind::Rules => 11,
+        RecordKind::Worked => 12,
+        RecordKind::Book => 13,
+        RecordKind::Device => 14,
+        RecordKind::Unknown(_) => 15,
+    }
+}
+
+/// The sentence of a save that is about this change.
+fn sentence(save: &Save<'_>, about: &Change) -> String {
+    let state = save.state;
+    let named = |nameless: &str, done: &str| {
+        let name = name_of(state, about).unwrap_or_else(|| nameless.to_owned());
+        format!("{name} {}", moved(about).unwrap_or(done))
+    };
+    match about.kind {
+        RecordKind::Work => save.of_work(about),
+        RecordKind::Thing => save.of_things(about),
+        RecordKind::Lot => save.of_lot(about),
+        RecordKind::Photo => save.of_photo(about),
+        RecordKind::Stop | RecordKind::Trip => save.of_outing(about),
+        RecordKind::Cash => save.of_cash(about),
+        RecordKind::Venue => named("Venue", "saved"),
+        RecordKind::Passed => named("Thing", "passed by"),
+        RecordKind::Card if !about.set.contains_key("card") => named("Rate card", "checked"),
+        RecordKind::Card | RecordKind::Container | RecordKind::Kind => {
+            named(nameless(&about.kind), "saved")
+        }
+        RecordKind::Terms => "Terms saved".to_owned(),
+        RecordKind::Rules => of_rules(about).to_owned(),
+        RecordKind::Book => "Book begun".to_owned(),
+        RecordKind::Device => "This device named".to_owned(),
+        RecordKind::Worked => "Work on things changed".to_owned(),
+        RecordKind::Unknown(_) => "Saved".to_owned(),
+    }
+}
+
+fn of_rules(rules: &Change) -> &'static str {
+    let says = |field: &str| rules.set.contains_key(field);
+    if says("usual_venue") && rules.set.len() == 1 {
+        "Usual venue chosen"
+    } else if says("usual_card") && rules.set.len() == 1 {
+        "Usual rate card chosen"
+    } else if says("units") {
+        "Units chosen"
+    } else if says("distance") {
+        "Unit of distances chosen"
+    } else {
+        "House rules saved"
+    }
+}
+
 /// The one thing that came into the book.
 fn bought(changes: &[Change]) -> Option<ThingId> {
     let is_new = |change: &&Change| {
-        change.kind == "thing" && change.set.contains_key("lot") && !change.set.contains_key("gone")
+        change.kind == RecordKind::Thing
+            && change.set.contains_key("lot")
+            && !change.set.contains_key(GONE)
     };
     let mut new = changes.iter().filter(is_new);
     let (first, second) = (new.next(), new.next());
-    let has_lot = changes.iter().any(|change| change.kind == "lot");
+    let has_lot = changes.iter().any(|change| change.kind == RecordKind::Lot);
     first
         .filter(|_| second.is_none() && has_lot)
         .map(|change| ThingId(change.id))
@@ -93,37 +136,19 @@ fn bought(changes: &[Change]) -> Option<ThingId> {
 
 /// The name that a save gives a record, else the one that it has now.
 fn name_of(state: &State, change: &Change) -> Option<String> {
-    let in_card = || change.set.get("card")?.get("name");
-    let said = change.set.get("name").or_else(in_card);
-    if let Some(said) = said.and_then(Value::as_str) {
-        return Some(said.to_owned());
-    }
-    let (tables, id) = (&state.tables, &change.id);
-    match change.kind.as_str() {
-        "thing" => tables.things.get(id)?.value.name.clone(),
-        "stop" => tables.stops.get(id)?.value.name.clone(),
-        "work" => tables.works.get(id)?.value.name.clone(),
-        "venue" => tables.venues.get(id)?.value.name.clone(),
-        "container" => tables.containers.get(id)?.value.name.clone(),
-        "kind" => tables.kinds.get(id)?.value.name.clone(),
-        "card" => {
-            let card = tables.cards.get(id)?.value.card.as_ref();
-            card.map(|card| card.name.clone())
-        }
-        _ => None,
-    }
+    let now = state.fields_of(&change.record());
+    let name = name_in(&change.set).or_else(|| name_in(&now))?;
+    Some(name.to_owned())
 }
 
-fn capital(word: &str) -> String {
-    let mut word = word.to_owned();
-    if let Some(first) = word.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    word
+/// The name of a record, or of the rate card in it.
+fn name_in(fields: &Fields) -> Option<&str> {
+    let of_card = || fields.get("card")?.get("name");
+    fields.get("name").or_else(of_card)?.as_str()
 }
 
 fn moved(change: &Change) -> Option<&'static str> {
-    change.set.get("gone").map(|gone| {
+    change.set.get(GONE).map(|gone| {
         if gone == &Value::Bool(true) {
             "taken out"
         } else {

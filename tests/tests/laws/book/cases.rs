@@ -3,6 +3,7 @@
 
 use super::folding::{by_model, device, in_terms_of_the_model, rule};
 use haulwren_core::change::{Change, Fields, Key, Vector, fold};
+use haulwren_core::kind::RecordKind;
 use haulwren_core::stamp::{At, Stamp};
 use serde_json::{Value, json};
 use uuid::Uuid;
@@ -38,7 +39,7 @@ fn change(number: u8, knows: u8, says: (&'static str, Value)) -> Change {
         device: me,
     };
     let set: Fields = std::iter::once((says.0.to_owned(), says.1)).collect();
-    let (kind, id) = ("thing".to_owned(), Uuid::nil());
+    let (kind, id) = (RecordKind::Thing, Uuid::nil());
     Change {
         key: first(number),
         save: 1,

@@ -8,7 +8,7 @@
 use super::network::{Network, events};
 use automerge::transaction::Transactable as _;
 use automerge::{ActorId, AutoCommit, ROOT, ReadDoc as _};
-use haulwren_core::book::{State, rule};
+use haulwren_core::book::State;
 use haulwren_core::change::{Change, GONE, Key, RecordKey, Rule};
 use proptest::prelude::*;
 use serde_json::Value;
@@ -119,7 +119,7 @@ fn is_ours(
         prop_assert!(agree && all.is_empty() || heads.is_subset(&all));
         return Ok(());
     }
-    let is_asked = !agree && rule(&record.kind, field) == Rule::Dispute;
+    let is_asked = !agree && record.kind.rule(field) == Rule::Dispute;
     prop_assert_eq!(ours, is_asked.then(|| heads.clone()));
     let fields = state.fields_of(record);
     let used = fields.get(field).unwrap_or(&Value::Null);

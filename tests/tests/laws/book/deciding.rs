@@ -17,7 +17,7 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
     let made = |kind: &str| {
         changes
             .iter()
-            .find(|one| one.kind == kind)
+            .find(|one| one.kind.name() == kind)
             .map(|one| one.id)
     };
     match step {

@@ -192,7 +192,7 @@ impl Device {
         self.log.extend(new);
         for record in touched {
             let of_record = self.log.iter().filter(|one| one.record() == record);
-            let rule = |field: &str| haulwren_core::book::rule(&record.kind, field);
+            let rule = |field: &str| record.kind.rule(field);
             let folded = fold(of_record, rule);
             self.state.put_folded(&record, folded);
         }

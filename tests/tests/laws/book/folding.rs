@@ -3,6 +3,7 @@
 use super::model::{self, Said};
 use haulwren_core::change::{Change, Folded, Key, Rule, Vector, fold};
 use haulwren_core::id::DeviceCode;
+use haulwren_core::kind::RecordKind;
 use haulwren_core::stamp::{At, Clock, Stamp};
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -11,7 +12,7 @@ use uuid::Uuid;
 
 /// The fields that are played with; the model knows that of a thing's `expected` the later word counts.
 const FIELDS: [&str; 4] = ["name", "paid", "expected", "gone"];
-const KIND: &str = "thing";
+const KIND: RecordKind = RecordKind::Thing;
 
 pub fn rule(field: &str) -> Rule {
     if field == "expected" {
@@ -100,7 +101,7 @@ fn played(moves: &[Move]) -> Vec<Change> {
                     stamp: clock.tick(*now, me),
                     seen: vector.without(me),
                     at: At(*now, 0),
-                    kind: KIND.to_owned(),
+                    kind: KIND,
                     id: Uuid::nil(),
                     set: set.clone(),
                 });
@@ -171,7 +172,7 @@ fn forged() -> impl Strategy<Value = Vec<Change>> {
                     stamp,
                     seen,
                     at,
-                    kind: KIND.to_owned(),
+                    kind: KIND,
                     id: Uuid::nil(),
                     set,
                 }

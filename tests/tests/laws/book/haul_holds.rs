@@ -5,6 +5,7 @@ use super::haul_steps::HaulStep;
 use haulwren_core::book::{Lot, Thing};
 use haulwren_core::change::Change;
 use haulwren_core::id::{StopId, ThingId, TripId};
+use haulwren_core::kind::RecordKind;
 use haulwren_core::ledger::Moved;
 
 /// Is it in the book as it was asked for?
@@ -13,12 +14,12 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
     let made = |kind: &str| {
         changes
             .iter()
-            .find(|one| one.kind == kind)
+            .find(|one| one.kind.name() == kind)
             .map(|one| one.id)
     };
     let lot = || -> &Lot { &state.tables.lots[&made("lot").unwrap()].value };
     let thing = || -> &Thing { &state.tables.things[&made("thing").unwrap()].value };
-    let things = changes.iter().filter(|one| one.kind == "thing");
+    let things = changes.iter().filter(|one| one.kind == RecordKind::Thing);
     match of {
         HaulStep::Start(cash, odometer) => {
             let (id, trip) = state.open_trip().unwrap();

@@ -9,6 +9,7 @@ use haulwren_core::book::{Command, Edits};
 use haulwren_core::change::{Change, RecordKey, Vector};
 use haulwren_core::exchange::{Against, Header, Meeting, ReadError, write_changed};
 use haulwren_core::id::RulesId;
+use haulwren_core::kind::RecordKind;
 use haulwren_core::money::Currency;
 use proptest::prelude::*;
 use serde_json::{Value, json};
@@ -143,7 +144,7 @@ fn an_untouched_book_takes_the_files_and_a_used_one_of_other_money_refuses_it() 
     let mut used = begun(2, "EUR");
     let rules = |said: Value| Edits {
         record: RecordKey {
-            kind: "rules".to_owned(),
+            kind: RecordKind::Rules,
             id: RulesId::SINGLE.0,
         },
         set: said.as_object().unwrap().clone(),

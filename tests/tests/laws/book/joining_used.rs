@@ -10,6 +10,7 @@ use haulwren_core::book::{Command, Joining, Refusal, State};
 use haulwren_core::change::RecordKey;
 use haulwren_core::exchange::Meeting;
 use haulwren_core::id::RulesId;
+use haulwren_core::kind::RecordKind;
 use haulwren_core::measure::System;
 use proptest::prelude::*;
 use serde_json::Value;
@@ -41,13 +42,13 @@ fn join(device: &mut Device, file: &str) -> Result<Meeting, TestCaseError> {
 
 /// The records that both books have: the rules, and the kinds to begin with.
 fn shared(state: &State) -> BTreeMap<RecordKey, BTreeMap<String, Value>> {
-    let rules = ("rules".to_owned(), RulesId::SINGLE.0);
+    let rules = (RecordKind::Rules, RulesId::SINGLE.0);
     let kinds = state
         .tables
         .kinds
         .keys()
         .filter(|id| id.get_version_num() == 8);
-    let kinds = kinds.map(|id| ("kind".to_owned(), *id));
+    let kinds = kinds.map(|id| (RecordKind::Kind, *id));
     let records = std::iter::once(rules).chain(kinds);
     let records = records.map(|(kind, id)| {
         let record = RecordKey { kind, id };
@@ -87,12 +88,12 @@ fn holds(before: &State, after: &State) -> Result<(), TestCaseError> {
                 );
             }
         }
-        if record.kind == "rules" && are_set(&fields) {
+        if record.kind == RecordKind::Rules && are_set(&fields) {
             let currency = after.currency().unwrap();
             prop_assert_eq!(after.house_rules(currency), before.house_rules(currency));
             prop_assert_eq!(after.allowances(), before.allowances());
         }
-        if record.kind == "kind" && !fields.is_empty() {
+        if record.kind == RecordKind::Kind && !fields.is_empty() {
             prop_assert_eq!(&now[&record], &fields);
         }
     }

@@ -5,6 +5,7 @@ use super::program::programs;
 use haulwren_core::book::{State, undo};
 use haulwren_core::change::{BadLine, Change, Fields, Key, MAX_DEPTH, RecordKey, Vector};
 use haulwren_core::id::DeviceCode;
+use haulwren_core::kind::RecordKind;
 use haulwren_core::stamp::{At, LAST_MS, Stamp};
 use proptest::collection::{btree_map, vec};
 use proptest::prelude::*;
@@ -41,7 +42,7 @@ prop_compose! {
         (ms, counter) in (0..=LAST_MS, any::<u16>()),
         seen in vec((devices(), 1..=Key::LAST_SEQ), 0..4),
         at in (any::<u64>(), any::<i16>()),
-        kind in prop_oneof![Just("thing".to_owned()), any::<String>()],
+        kind in prop_oneof![Just(RecordKind::Thing), any::<String>().prop_map(|name| RecordKind::from(&*name))],
         id in any::<u128>(),
         set in btree_map(any::<String>(), values(), 0..5),
     ) -> Change {
@@ -117,7 +118,7 @@ proptest! {
             drop(device.run(timed));
         }
         let known = device.state.tables.clone();
-        let kind = format!("later {}", stranger.kind);
+        let kind = RecordKind::from(&*format!("later {}", stranger.kind));
         let foreign = |seq, set: Value| {
             let (key, stamp) = (Key { seq, ..stranger.key }, stranger.stamp);
             let set = set.as_object().unwrap().clone();

@@ -16,6 +16,7 @@ mod haul_holds;
 mod haul_steps;
 mod joining;
 mod joining_used;
+mod kinds;
 mod lines;
 mod mending;
 mod model;

@@ -6,9 +6,9 @@ mod photos;
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, Lot, Thing};
+use haulwren_core::book::Command;
 use haulwren_core::change::RecordKey;
-use haulwren_core::id::ThingId;
+use haulwren_core::id::{LotId, ThingId};
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
@@ -59,7 +59,7 @@ pub fn page(id: ThingId) -> El {
         })
     };
     let inside = div("form flush")
-        .with(choices::of_record(Thing::KIND, id.0))
+        .with(choices::of_record(id.record()))
         .show(facts)
         .show(about)
         .with(parts::heading("History"))
@@ -73,12 +73,8 @@ fn records(store: Store, id: ThingId) -> Vec<RecordKey> {
         let thing = book.tables.things.get(&id.0)?;
         thing.value.lot
     });
-    let key = |kind: &str, id| RecordKey {
-        kind: kind.to_owned(),
-        id,
-    };
-    let lot = lot.map(|lot| key(Lot::KIND, lot.0));
-    [key(Thing::KIND, id.0)].into_iter().chain(lot).collect()
+    let lot = lot.map(LotId::record);
+    [id.record()].into_iter().chain(lot).collect()
 }
 
 /// The thing's row; `None` when it is not in the haul. Tracks the haul.

@@ -40,8 +40,8 @@ pub fn page(id: TripId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    let history = history::folded(Trip::KIND, id.0);
-    let choices = choices::of_record(Trip::KIND, id.0);
+    let history = history::folded(id.record());
+    let choices = choices::of_record(id.record());
     let inside = div("form flush").with(choices).show(body);
     page_beside(title, inside.with(history))
 }

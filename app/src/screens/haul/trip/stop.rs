@@ -49,10 +49,10 @@ pub fn stop(id: StopId) -> El {
             None => parts::status("Reading").into(),
         })
     };
-    let choices = choices::of_record(Stop::KIND, id.0);
+    let choices = choices::of_record(id.record());
     let inside = div("form flush").with(choices);
     let inside = inside.show(body).with(bought(store, id));
-    beside(title, inside.with(history::folded(Stop::KIND, id.0)))
+    beside(title, inside.with(history::folded(id.record())))
 }
 
 fn inside(store: Store, of: &StopRow, stop: &Stop, currency: Currency) -> Nodes {

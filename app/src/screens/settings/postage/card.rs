@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Card, Command, State};
+use haulwren_core::book::{Command, State};
 use haulwren_core::day::Day;
 use haulwren_core::id::CardId;
 use haulwren_core::terms::stale;
@@ -186,6 +186,6 @@ fn standing(desk: CardDesk, id: CardId) -> [El; 4] {
         button("press")
             .on_click(remove)
             .with("Remove this rate card"),
-        history::folded(Card::KIND, id.0),
+        history::folded(id.record()),
     ]
 }

@@ -1,6 +1,6 @@
 //! One container's page, and one kind's.
 
-use haulwren_core::book::{ContainerRecord, Kind, State};
+use haulwren_core::book::State;
 use haulwren_core::id::{ContainerId, KindId, VenueId};
 use haulwren_core::packing::{Container, Fragility, TYPICAL, cautions};
 use haulwren_core::view::{PackInput, goes_in};
@@ -137,8 +137,8 @@ fn page(of: Of, is_there: bool, new: &'static str, fields: &dyn Fn(PackDesk) -> 
         .with(desk.desk.start_over(|| {}))
         .with(desk.remove());
     let history = match of {
-        Of::Container(id) => id.map(|id| history::folded(ContainerRecord::KIND, id.0)),
-        Of::Kind(id) => id.map(|id| history::folded(Kind::KIND, id.0)),
+        Of::Container(id) => id.map(|id| history::folded(id.record())),
+        Of::Kind(id) => id.map(|id| history::folded(id.record())),
     };
     let form = form.with(history);
     [titled(title), div("scroll").with(form), last_save()].into()

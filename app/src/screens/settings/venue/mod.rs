@@ -15,7 +15,7 @@ mod table;
 mod trying;
 
 use crate::live::worked;
-use haulwren_core::book::{Command, Venue};
+use haulwren_core::book::Command;
 use haulwren_core::id::VenueId;
 use haulwren_core::view::VenueInput;
 
@@ -79,6 +79,6 @@ fn standing(desk: Desk, id: VenueId) -> [El; 4] {
         parts::heading("This venue"),
         div("bare").show(usual),
         button("press").on_click(remove).with("Remove this venue"),
-        history::folded(Venue::KIND, id.0),
+        history::folded(id.record()),
     ]
 }

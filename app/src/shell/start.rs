@@ -13,7 +13,7 @@ use haulwren_core::kind::RecordKind;
 use std::cell::RefCell;
 
 /// Raised whenever folding the same changes comes to other records than before.
-const FOLD: &str = "3";
+const FOLD: &str = "4";
 
 /// Records folded in one go.
 const BATCH: usize = 500;

@@ -129,8 +129,10 @@ impl State {
             return Piece::default();
         };
         let of_kind = || Some(self.kind(thing.kind?)?.piece.weight);
+        let judged = thing.expected.as_ref().and_then(|expected| expected.sells);
         Piece {
-            price: thing.sells.map(Sells::likely),
+            // What was judged stands, so that a new price at home moves no cost.
+            price: judged.or(thing.sells).map(Sells::likely),
             keep: (method == Method::ByKeep)
                 .then(|| self.before_purchase(thing, lot.bought))
                 .flatten(),

@@ -3,6 +3,7 @@
 use crate::id::{CardId, TermsId, VenueId};
 use crate::json::{Object, field, fill};
 use crate::money::Money;
+use crate::worth::Sells;
 use serde::{Deserialize, Serialize};
 
 /// The word that the verdict was.
@@ -52,6 +53,10 @@ pub struct Expected {
     /// Whether it rested on rough figures.
     #[serde(skip_serializing_if = "is_false")]
     pub rough: bool,
+    /// What it was to sell for; absent where it was judged before this was kept. Shares by price go by it, so that a new price at home
+    /// never moves the cost of a mate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sells: Option<Sells>,
 }
 
 #[allow(clippy::trivially_copy_pass_by_ref)] // As the library asks for it.
@@ -62,10 +67,11 @@ fn is_false(rough: &bool) -> bool {
 impl TryFrom<Object> for Expected {
     type Error = serde_json::Error;
     fn try_from(object: Object) -> Result<Self, Self::Error> {
-        let (mut ceiling, mut card, mut rough) = (None, None, false);
+        let (mut ceiling, mut card, mut rough, mut sells) = (None, None, false, None);
         fill(&object, "ceiling", &mut ceiling)?;
         fill(&object, "card", &mut card)?;
         fill(&object, "rough", &mut rough)?;
+        fill(&object, "sells", &mut sells)?;
         Ok(Self {
             venue: field(&object, "venue")?,
             terms: field(&object, "terms")?,
@@ -75,6 +81,7 @@ impl TryFrom<Object> for Expected {
             verdict: field(&object, "verdict")?,
             card,
             rough,
+            sells,
         })
     }
 }

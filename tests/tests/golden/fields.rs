@@ -40,6 +40,7 @@ pub fn all() -> Vec<Edits> {
         thing(),
         super::fields_2::all(),
         super::fields_3::all(),
+        super::fields_4::all(),
     ]
     .concat()
 }
@@ -127,6 +128,7 @@ fn thing() -> Vec<Edits> {
             verdict,
             card: None,
             rough: false,
+            sells: None,
         }))
     };
     let edits = [

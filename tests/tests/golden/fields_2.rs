@@ -83,6 +83,7 @@ fn verdict() -> Expected {
         verdict: Word::Buy,
         card: Some(CARD),
         rough: true,
+        sells: None,
     }
 }
 

@@ -9,6 +9,7 @@ mod book;
 mod fields;
 mod fields_2;
 mod fields_3;
+mod fields_4;
 mod kinds;
 mod lines;
 mod opens;

@@ -100,6 +100,7 @@ fn bought(state: &State, name: &str, paid: i64, now: At) -> Command {
             verdict: Word::Buy,
             card: None,
             rough: false,
+            sells: None,
         }),
         ..Bought::default()
     };

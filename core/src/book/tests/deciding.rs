@@ -115,6 +115,7 @@ fn used_terms_are_never_edited() {
         verdict: Word::Buy,
         card: None,
         rough: false,
+        sells: None,
     };
     let mut lamp = buy("Lamp", 600);
     lamp.things[0].expected = Some(verdict);

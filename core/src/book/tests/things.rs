@@ -210,6 +210,7 @@ fn by_keep_goes_by_what_was_expected_else_by_the_terms_of_the_day() {
         verdict: Word::Buy,
         card: None,
         rough: false,
+        sells: None,
     };
     told.tell(&Command::Buy(Purchase {
         paid: Money::new(18_90),
@@ -220,4 +221,49 @@ fn by_keep_goes_by_what_was_expected_else_by_the_terms_of_the_day() {
     }));
     assert_eq!(costs(&told), [6_30, 12_60]);
     assert_eq!(told.state.lots()[0].split.by, Method::ByKeep);
+}
+
+/// What was judged stands with the purchase: a new price at home moves what the thing sells for, and no cost.
+#[test]
+fn a_new_price_at_home_moves_the_cost_of_no_mate() {
+    let mut told = Told::begun();
+    told.tell(&save_venue(None, setup("Quayside", 10)));
+    let (venue, _) = told.state.venues().next().expect("a venue");
+    let today = NOON.day().expect("a day");
+    let (terms, _) = told.state.terms_on(venue, today).expect("terms");
+    let thing = |likely| {
+        let sells = Sells::new(None, Money::new(likely), None).ok();
+        Bought {
+            sells,
+            expected: Some(Expected {
+                venue,
+                terms,
+                ask: Money::new(3_00),
+                keep: Money::new(3_30),
+                ceiling: None,
+                verdict: Word::Buy,
+                card: None,
+                rough: false,
+                sells,
+            }),
+            ..Bought::default()
+        }
+    };
+    told.tell(&Command::Buy(Purchase {
+        paid: Money::new(12_00),
+        things: vec![thing(32_00), thing(16_00)],
+        method: Method::ByPrice,
+        by: Paying::Cash,
+    }));
+    assert_eq!(costs(&told), [8_00, 4_00]);
+    let (first, _) = told.state.things().next().expect("a thing");
+    let edit = ThingCommand::EditMany {
+        things: vec![first],
+        kind: None,
+        likely: Some(Money::new(40_00)),
+    };
+    told.tell(&edit.into());
+    assert_eq!(costs(&told), [8_00, 4_00]);
+    let sells = told.state.thing(first).and_then(|thing| thing.sells);
+    assert_eq!(sells.map(Sells::likely), Some(Money::new(40_00)));
 }

@@ -189,6 +189,7 @@ fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
             },
             card: here.posted.card.filter(|_| here.posted.service.is_some()),
             rough: here.posted.rough,
+            sells: desk.typed.sells,
         })
     });
     Bought {

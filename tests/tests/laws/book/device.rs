@@ -125,9 +125,13 @@ impl Device {
             verdict: Word::Buy,
             card: None,
             rough: false,
+            sells: None,
         });
         for thing in &mut purchase.things {
-            thing.expected.clone_from(&expected);
+            thing.expected = expected.clone().map(|expected| Expected {
+                sells: thing.sells,
+                ..expected
+            });
         }
         purchase
     }

@@ -8,7 +8,7 @@ use crate::shell::db::Db;
 use crate::shell::picture_files::{self, FoundPictures};
 use crate::shell::sealed::{Passphrase, Unopened};
 use crate::shell::source::{self, Chosen, Locked, Source};
-use haulwren_core::book::Touched;
+use haulwren_core::book::{Group, Touched};
 use haulwren_core::exchange::sealed::SealedError;
 use haulwren_core::exchange::{FileKind, Meeting, ReadError};
 use haulwren_core::view::Effect;
@@ -154,10 +154,7 @@ impl Store {
                 Err(why) => Bringing::Refused(self.why_unread(&why)),
             });
             // Pages that wait for them look again.
-            self.bump(Touched {
-                setup: false,
-                haul: true,
-            });
+            self.bump(Touched::only(Group::Pictures));
         });
     }
 

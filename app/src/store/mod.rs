@@ -29,7 +29,7 @@ use crate::shell::db::Db;
 use crate::shell::drafts::Drafts;
 use crate::shell::second::Second;
 use crate::shell::tabs::Tabs;
-use haulwren_core::book::{State, Touched};
+use haulwren_core::book::{Group, State, Touched};
 use haulwren_core::change::Change;
 use haulwren_core::day::Day;
 use haulwren_core::id::DeviceCode;
@@ -90,8 +90,7 @@ pub struct Store(&'static Parts);
 /// What the store is made of.
 pub struct Parts {
     inner: &'static Inner,
-    setup: Live<()>,
-    haul: Live<()>,
+    groups: Groups,
     today: Live<Option<Day>>,
     drafts: Live<Drafts>,
     decide_view: Worked<Option<DecideView>>,
@@ -122,6 +121,19 @@ impl Deref for Store {
     }
 }
 
+/// What is told when something of a group was changed, in the order of the groups.
+#[derive(Clone, Copy)]
+struct Groups([Live<()>; Group::ALL.len()]);
+
+impl Groups {
+    /// Follows some of them.
+    fn track(self, groups: &[Group]) {
+        for group in groups {
+            self.0[*group as usize].track();
+        }
+    }
+}
+
 thread_local! {
     static HAUL: OnceCell<Worked<Option<HaulView>>> = const { OnceCell::new() };
     static STORE: OnceCell<Store> = const { OnceCell::new() };
@@ -135,7 +147,7 @@ pub fn use_store() -> Store {
 impl Store {
     /// A store before anything is opened.
     fn new() -> Self {
-        let (setup, haul) = (Live::new(()), Live::new(()));
+        let groups = Groups(Group::ALL.map(|_| Live::new(())));
         let (today, drafts) = (Live::new(clock::now().day()), Live::new(Drafts::default()));
         let inner: &'static Inner = Box::leak(Box::new(Inner {
             db: RefCell::default(),
@@ -154,14 +166,12 @@ impl Store {
         let kept = worked(move || drafts.with(|drafts| drafts.decide.unasked()));
         let what = worked(move || kept.with(|draft| (draft.kind, draft.heft)));
         let sending = worked(move || {
-            setup.track();
-            haul.track();
+            groups.track(&[Group::Setup]);
             let (kind, heft) = what.get();
             Sending::of(&inner.book.borrow(), kind, heft)
         });
         let unasked = worked(move || {
-            setup.track();
-            haul.track();
+            groups.track(&[Group::Setup, Group::Trips]);
             today.get()?;
             let now = clock::now();
             let book = inner.book.borrow();
@@ -171,8 +181,7 @@ impl Store {
         let pile = worked(move || drafts.with(|drafts| Laid(drafts.pile.clone())));
         let parts = Parts {
             inner,
-            setup,
-            haul,
+            groups,
             today,
             drafts,
             decide_view: worked(move || {
@@ -184,8 +193,7 @@ impl Store {
             }),
             pile,
             pile_view: worked(move || {
-                setup.track();
-                haul.track();
+                groups.track(&[Group::Setup, Group::Trips]);
                 today.get()?;
                 let now = clock::now();
                 pile.with(|pile| view::pile(&inner.book.borrow(), &pile.0, now))
@@ -212,8 +220,8 @@ impl Store {
         HAUL.with(|haul| {
             let made = || {
                 worked(move || {
-                    self.setup.track();
-                    self.haul.track();
+                    self.groups
+                        .track(&[Group::Setup, Group::Trips, Group::Haul]);
                     view::haul(&self.inner.book.borrow())
                 })
             };
@@ -221,9 +229,9 @@ impl Store {
         })
     }
 
-    /// Reads what verdicts rest on: the book, devices, rules, venues and terms. Tracks its revision.
+    /// Reads what verdicts rest on: the book, devices, rules, venues and terms. Tracks them.
     pub fn read_setup<R>(self, read: impl FnOnce(&State) -> R) -> R {
-        self.setup.track();
+        self.groups.track(&[Group::Setup]);
         read(&self.inner.book.borrow())
     }
 
@@ -232,10 +240,10 @@ impl Store {
         self.read_setup(State::currency)
     }
 
-    /// Reads anything of the book. Tracks both revisions.
+    /// Reads anything of the book. Tracks all of it.
     pub fn read<R>(self, read: impl FnOnce(&State) -> R) -> R {
-        self.haul.track();
-        self.read_setup(read)
+        self.groups.track(&Group::ALL);
+        read(&self.inner.book.borrow())
     }
 
     /// The day that the clock shows; none when the clock is beyond the calendar. Moves on when the page is shown again after midnight.
@@ -244,11 +252,10 @@ impl Store {
     }
 
     fn bump(self, touched: Touched) {
-        if touched.setup {
-            self.setup.set(());
-        }
-        if touched.haul {
-            self.haul.set(());
+        for group in Group::ALL {
+            if touched.has(group) {
+                self.groups.0[group as usize].set(());
+            }
         }
     }
 

@@ -9,6 +9,7 @@ use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
 use crate::shell::{bring, page, save, scope, start};
+use haulwren_core::book::{Group, Touched};
 use leptos::task::spawn_local;
 use std::rc::Rc;
 
@@ -54,7 +55,7 @@ impl Store {
         if is_mended {
             self.notice.set(Some(Notice::mended()));
         }
-        self.setup.set(());
+        self.bump(Touched::only(Group::Setup));
         self.mark_saved();
         self.phase.set(Phase::Ready);
         spawn_local(async move {
@@ -63,7 +64,7 @@ impl Store {
                     if is_mended {
                         page::forget_note(MENDED);
                     }
-                    self.haul.set(());
+                    self.bump(Touched::ALL);
                     self.all_read.set(true);
                     page::mark("whole", "1");
                 }

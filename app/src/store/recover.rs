@@ -7,7 +7,7 @@ use crate::shell::db::Db;
 use crate::shell::fault::Fault;
 use crate::shell::page;
 use crate::shell::recover::{self, Mended};
-use haulwren_core::book::State;
+use haulwren_core::book::{State, Touched};
 use haulwren_core::exchange::without_holes;
 use leptos::task::spawn_local;
 
@@ -57,8 +57,7 @@ impl Store {
         inner.db.take();
         self.keeping.set(Keeping::Reading);
         self.notice.set(Some(Notice::only_reading(&damaged)));
-        self.setup.set(());
-        self.haul.set(());
+        self.bump(Touched::ALL);
         self.all_read.set(true);
         self.phase.set(Phase::Ready);
     }

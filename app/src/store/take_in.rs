@@ -29,7 +29,7 @@ impl Store {
             if let Err(why) = taken {
                 return self.not_taken(&why);
             }
-            self.bump(ALL);
+            self.bump(Touched::ALL);
             let second = self.inner.second.borrow().clone();
             if let Some(second) = second {
                 second::agree_again(&db, &second).await;
@@ -105,7 +105,7 @@ impl Store {
         let Unread::NotFolded(fault) = why else {
             return told.set(Bringing::Refused(self.why_unread(why)));
         };
-        self.bump(ALL);
+        self.bump(Touched::ALL);
         self.notice.set(Some(Notice {
             fact: "The file is in the book, but not all of it is laid out yet.".to_owned(),
             hint: format!("Reload the page: the rest is done then. What stopped it: {fault}."),
@@ -143,8 +143,3 @@ fn free_name(book: &State) -> String {
 }
 
 const TOO_LATE: &str = "Something was saved, or a file written, since it came in. What it changed can still be put back one by one: see the history of each thing.";
-/// A file may bring anything.
-const ALL: Touched = Touched {
-    setup: true,
-    haul: true,
-};

@@ -1,7 +1,8 @@
 //! What each thing cost: derived from its lot and from the work put into it, never stored.
 
-use super::kinds::Lot;
-use super::read::there;
+use super::index::Link;
+use super::kinds::{Lot, Work};
+use super::read::{one, there};
 use super::state::State;
 use crate::id::{LotId, ThingId, WorkId};
 use crate::lot::{Method, Piece, Split, allocate};
@@ -56,54 +57,31 @@ impl State {
     /// because its removal is in dispute was still paid for. A lot whose price this version cannot read is left out.
     #[must_use]
     pub fn lots(&self) -> Vec<SharedLot<'_>> {
-        let mut of_lots: Vec<(LotId, ThingId)> = Vec::new();
-        for (id, thing) in self.things() {
-            if let Some(lot) = thing.lot {
-                of_lots.push((lot, id));
-            }
-        }
-        // Within a lot in the order in which they were weighed up, which is that of their ids.
-        of_lots.sort_unstable();
-        let mut lots: Vec<SharedLot<'_>> = Vec::new();
-        for (id, entry) in self.tables.lots.iter() {
-            let (id, lot) = (LotId(*id), &entry.value);
-            let from = of_lots.partition_point(|(of, _)| *of < id);
-            let to = of_lots.partition_point(|(of, _)| *of <= id);
-            let mates = &of_lots[from..to];
-            if lot.gone && mates.is_empty() {
-                continue;
-            }
-            if let Some(paid) = lot.paid {
-                let things = mates.iter().map(|(_, thing)| *thing).collect();
-                lots.push(self.shared(id, lot, paid, things));
-            }
-        }
-        lots
+        let ids = self.tables.lots.keys();
+        ids.filter_map(|id| self.shared_lot(LotId(*id))).collect()
+    }
+
+    /// The things of a lot, in the order in which they were weighed up, which is that of their ids.
+    pub fn things_of(&self, lot: LotId) -> impl ExactSizeIterator<Item = ThingId> + '_ {
+        let things = self.index.of(Link::LotThings, lot.0).iter();
+        things.map(|id| ThingId(*id))
+    }
+
+    /// What was paid for a lot, extras included, where it counts (see [`State::lots`]).
+    pub(super) fn total_of(&self, id: LotId) -> Option<Money> {
+        let lot = &self.tables.lots.get(&id.0)?.value;
+        let is_there = !lot.gone || self.things_of(id).len() > 0;
+        let total = lot.paid?.plus(lot.extras.unwrap_or_default());
+        is_there.then_some(total)
     }
 
     /// One lot, and how it is shared.
     #[must_use]
     pub fn shared_lot(&self, id: LotId) -> Option<SharedLot<'_>> {
+        let total = self.total_of(id)?;
         let lot = &self.tables.lots.get(&id.0)?.value;
-        let mut things: Vec<ThingId> = Vec::new();
-        for (thing, known) in self.things() {
-            if known.lot == Some(id) {
-                things.push(thing);
-            }
-        }
-        let is_there = !lot.gone || !things.is_empty();
-        is_there.then_some(self.shared(id, lot, lot.paid?, things))
-    }
-
-    fn shared<'a>(
-        &'a self,
-        id: LotId,
-        lot: &'a Lot,
-        paid: Money,
-        things: Vec<ThingId>,
-    ) -> SharedLot<'a> {
+        let things: Vec<ThingId> = self.things_of(id).collect();
         let method = lot.method.unwrap_or_default();
-        let total = paid.plus(lot.extras.unwrap_or_default());
         let mut pieces: Vec<Piece> = Vec::with_capacity(things.len());
         for thing in &things {
             pieces.push(self.piece(*thing, method, lot));
@@ -114,13 +92,13 @@ impl State {
         } else {
             lot.unsorted.unwrap_or(0)
         };
-        SharedLot {
+        Some(SharedLot {
             id,
             lot,
             total,
             split: allocate(total, method, &pieces, unsorted),
             things,
-        }
+        })
     }
 
     /// What a thing's share goes by.
@@ -148,33 +126,38 @@ impl State {
     /// The work put into things, oldest first.
     #[must_use]
     pub fn works(&self) -> Vec<SharedWork> {
-        let mut worked: Vec<(Uuid, ThingId)> = Vec::new();
-        for (_, one) in there(&self.tables.worked) {
-            if let (Some(work), Some(thing)) = (one.work, one.thing)
-                && self.thing(thing).is_some()
-            {
-                worked.push((work.0, thing));
-            }
+        let works = there(&self.tables.works);
+        works.map(|(id, work)| self.shared_work(id, work)).collect()
+    }
+
+    /// The work put into a thing, oldest first.
+    pub(super) fn works_on(&self, thing: ThingId) -> Vec<(&Work, SharedWork)> {
+        let linked = self.index.of(Link::ThingWorked, thing.0).iter();
+        let work = |id: &Uuid| one(&self.tables.worked, *id)?.work;
+        let mut ids: Vec<WorkId> = linked.filter_map(work).collect();
+        ids.sort_unstable();
+        ids.dedup();
+        let shared = |id: WorkId| {
+            let work = one(&self.tables.works, id.0)?;
+            Some((work, self.shared_work(id.0, work)))
+        };
+        ids.into_iter().filter_map(shared).collect()
+    }
+
+    fn shared_work(&self, id: Uuid, work: &Work) -> SharedWork {
+        let linked = self.index.of(Link::WorkWorked, id).iter();
+        let thing = |id: &Uuid| one(&self.tables.worked, *id)?.thing;
+        let mut things: Vec<ThingId> = linked.filter_map(thing).collect();
+        things.retain(|thing| self.thing(*thing).is_some());
+        things.sort_unstable();
+        things.dedup();
+        let cost = work.cost.unwrap_or_default();
+        let parts = split(cost, &vec![1; things.len()]);
+        SharedWork {
+            id: WorkId(id),
+            cost,
+            shares: things.into_iter().zip(parts).collect(),
         }
-        worked.sort_unstable();
-        worked.dedup();
-        let mut works: Vec<SharedWork> = Vec::new();
-        for (id, work) in there(&self.tables.works) {
-            let cost = work.cost.unwrap_or_default();
-            let mut things: Vec<ThingId> = Vec::new();
-            for (of, thing) in &worked {
-                if *of == id {
-                    things.push(*thing);
-                }
-            }
-            let parts = split(cost, &vec![1; things.len()]);
-            works.push(SharedWork {
-                id: WorkId(id),
-                cost,
-                shares: things.into_iter().zip(parts).collect(),
-            });
-        }
-        works
     }
 
     /// What every thing cost: its share of its lot, and of the work put into it. A thing of which neither is known is left out.
@@ -198,6 +181,19 @@ impl State {
         let mut costs: Vec<(ThingId, Money)> = Vec::new();
         for work in self.works() {
             costs.extend(work.shares);
+        }
+        summed(costs)
+    }
+
+    /// What work cost some things, of those that some was put into.
+    #[must_use]
+    pub fn work_costs_of(&self, things: &[ThingId]) -> LiteMap<ThingId, Money> {
+        let mut costs: Vec<(ThingId, Money)> = Vec::new();
+        for thing in things {
+            for (_, work) in self.works_on(*thing) {
+                let of_it = work.shares.into_iter().filter(|(of, _)| of == thing);
+                costs.extend(of_it);
+            }
         }
         summed(costs)
     }

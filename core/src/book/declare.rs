@@ -6,10 +6,19 @@ use crate::kind::RecordKind;
 /// What a kind belongs to: whoever follows that hears of its changes.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Group {
-    /// What verdicts rest on.
+    /// The book, its devices, rules, venues, terms: what verdicts rest on.
     Setup,
-    /// What was bought, where, and what became of it.
+    /// Trips, their stops, the entries of their purses.
+    Trips,
+    /// What was bought or left, and the work put into it.
     Haul,
+    /// Pictures.
+    Pictures,
+}
+
+impl Group {
+    /// All of them, in the order in which they are declared.
+    pub const ALL: [Self; 4] = [Self::Setup, Self::Trips, Self::Haul, Self::Pictures];
 }
 
 /// When a kind is read at the start.

@@ -8,6 +8,7 @@ mod decide;
 mod declare;
 mod disputes;
 mod expected;
+mod index;
 mod joining;
 mod kinds;
 mod read;

@@ -132,26 +132,39 @@ impl State {
         kinds.reverse();
         for (place, start) in STARTERS.iter().enumerate() {
             let id = starter(place);
-            // One that was changed stands above, one that was taken away nowhere. One whose changes were undone is as it began.
-            let said = self.tables.kinds.get(&id.0).map(|entry| &entry.value);
-            if said.is_none_or(|kind| !kind.is_gone() && kind.name.is_none()) {
-                kinds.push(KnownKind {
-                    id,
-                    name: start.name.to_owned(),
-                    piece: start.piece,
-                    venue: None,
-                    typical: true,
-                    cautions: start.cautions,
-                });
+            if self.is_as_it_began(id) {
+                kinds.push(as_it_began(id, start));
             }
         }
         kinds
     }
 
+    /// A kind to begin with that was changed stands among the own ones, one that was taken away nowhere. One whose changes were undone is
+    /// as it began.
+    fn is_as_it_began(&self, id: KindId) -> bool {
+        let said = self.tables.kinds.get(&id.0).map(|entry| &entry.value);
+        said.is_none_or(|kind| !kind.is_gone() && kind.name.is_none())
+    }
+
     /// A kind.
     #[must_use]
     pub fn kind(&self, id: KindId) -> Option<KnownKind> {
-        self.kinds().into_iter().find(|kind| kind.id == id)
+        let own = one(&self.tables.kinds, id.0).and_then(|kind| known(id, kind));
+        own.or_else(|| {
+            let start = starter_of(id).filter(|_| self.is_as_it_began(id))?;
+            Some(as_it_began(id, start))
+        })
+    }
+}
+
+fn as_it_began(id: KindId, start: &Starter) -> KnownKind {
+    KnownKind {
+        id,
+        name: start.name.to_owned(),
+        piece: start.piece,
+        venue: None,
+        typical: true,
+        cautions: start.cautions,
     }
 }
 

@@ -1,11 +1,11 @@
 //! Looking up trips, stops, the purse, work and pictures.
 
 use super::command::Marks;
-use super::costs::SharedLot;
+use super::index::Link;
 use super::kinds::{Cash, Lot, Photo, Stop, Trip};
 use super::read::{one, there};
 use super::state::State;
-use crate::id::{CashId, PhotoId, RulesId, StopId, ThingId, TripId, WorkId};
+use crate::id::{CashId, LotId, PhotoId, RulesId, StopId, ThingId, TripId, WorkId};
 use crate::ledger::Purse;
 use crate::measure::DistanceUnit;
 use crate::money::{Currency, Money, Rate};
@@ -65,11 +65,14 @@ impl State {
     pub fn open_stop(&self) -> Option<(StopId, &Stop)> {
         let (trip, _) = self.open_trip()?;
         let mut last: Option<(StopId, &Stop)> = None;
-        for (id, stop) in there(&self.tables.stops) {
-            let is_here = stop.trip == Some(trip) && stop.arrived.is_some() && stop.left.is_none();
+        for id in self.index.of(Link::TripStops, trip.0) {
+            let Some(stop) = one(&self.tables.stops, *id) else {
+                continue;
+            };
+            let is_here = stop.arrived.is_some() && stop.left.is_none();
             let later = |last: &(StopId, &Stop)| ms(stop.arrived) >= ms(last.1.arrived);
             if is_here && last.as_ref().is_none_or(later) {
-                last = Some((StopId(id), stop));
+                last = Some((StopId(*id), stop));
             }
         }
         last
@@ -80,9 +83,9 @@ impl State {
     #[must_use]
     pub fn stops_of(&self, trip: TripId) -> Vec<(StopId, &Stop)> {
         let mut stops: Vec<(StopId, &Stop)> = Vec::new();
-        for (id, entry) in self.tables.stops.iter() {
-            let (id, stop) = (StopId(*id), &entry.value);
-            if stop.trip == Some(trip) && (!stop.gone || self.is_used(id)) {
+        for id in self.index.of(Link::TripStops, trip.0) {
+            let (id, stop) = (StopId(*id), &self.tables.stops[id].value);
+            if !stop.gone || self.is_used(id) {
                 stops.push((id, stop));
             }
         }
@@ -101,10 +104,13 @@ impl State {
     /// Whether something was bought at a stop, or paid.
     #[must_use]
     pub fn is_used(&self, id: StopId) -> bool {
-        // A lot counts, too, while a thing of it is there.
-        let is_at = |stop: Option<StopId>| stop == Some(id);
-        let mut cash = there(&self.tables.cash);
-        cash.any(|(_, cash)| is_at(cash.stop)) || self.lots().iter().any(|of| is_at(of.lot.stop))
+        !self.index.of(Link::StopCash, id.0).is_empty() || self.lots_at(id).next().is_some()
+    }
+
+    /// The lots bought at a stop, as far as they count (see [`State::lots`]), each with what was paid for it.
+    fn lots_at(&self, stop: StopId) -> impl Iterator<Item = (&Lot, Money)> {
+        let lots = self.index.of(Link::StopLots, stop.0).iter();
+        lots.filter_map(|id| Some((&self.tables.lots[id].value, self.total_of(LotId(*id))?)))
     }
 
     /// The trip that a lot was bought on. The stop may have been taken away since.
@@ -115,29 +121,22 @@ impl State {
 
     /// The movements and counts of a trip's purse, in the order in which they were made.
     pub fn cash_of(&self, trip: TripId) -> impl Iterator<Item = (CashId, &Cash)> {
-        there(&self.tables.cash)
-            .filter(move |(_, cash)| cash.trip == Some(trip))
-            .map(|(id, cash)| (CashId(id), cash))
+        let cash = self.index.of(Link::TripCash, trip.0).iter();
+        cash.map(|id| (CashId(*id), &self.tables.cash[id].value))
     }
 
     /// A trip's purse: the sum of its movements, less what was paid in cash for the lots of its stops.
     #[must_use]
     pub fn purse(&self, trip: TripId) -> Purse {
-        self.purse_among(trip, &self.lots())
-    }
-
-    /// The same, where the lots are worked out already.
-    #[must_use]
-    pub fn purse_among(&self, trip: TripId, lots: &[SharedLot<'_>]) -> Purse {
         let mut purse = Purse::default();
         for (_, cash) in self.cash_of(trip) {
             if let (Some(what), Some(amount)) = (cash.what, cash.amount) {
                 purse.moved(what, amount);
             }
         }
-        for lot in lots {
-            if self.trip_of(lot.lot) == Some(trip) {
-                purse.paid(lot.lot.by.unwrap_or_default(), lot.total);
+        for stop in self.index.of(Link::TripStops, trip.0) {
+            for (lot, total) in self.lots_at(StopId(*stop)) {
+                purse.paid(lot.by.unwrap_or_default(), total);
             }
         }
         purse
@@ -178,11 +177,10 @@ impl State {
     #[must_use]
     pub fn works_of(&self, thing: ThingId) -> Vec<(WorkId, String, Money)> {
         let mut found = Vec::new();
-        for work in self.works() {
-            let share = work.shares.iter().find(|(of, _)| *of == thing);
+        for (work, shared) in self.works_on(thing) {
+            let share = shared.shares.iter().find(|(of, _)| *of == thing);
             if let Some((_, share)) = share {
-                let name = one(&self.tables.works, work.id.0).and_then(|work| work.name.clone());
-                found.push((work.id, name.unwrap_or_default(), *share));
+                found.push((shared.id, work.name.clone().unwrap_or_default(), *share));
             }
         }
         found
@@ -195,9 +193,8 @@ impl State {
 
     /// The pictures of a thing, oldest first.
     pub fn photos_of(&self, thing: ThingId) -> impl Iterator<Item = (PhotoId, &Photo)> {
-        there(&self.tables.photos)
-            .filter(move |(_, photo)| photo.thing == Some(thing))
-            .map(|(id, photo)| (PhotoId(id), photo))
+        let photos = self.index.of(Link::ThingPhotos, thing.0).iter();
+        photos.map(|id| (PhotoId(*id), &self.tables.photos[id].value))
     }
 
     /// What is in the purse of the trip under way, else of the last one.

@@ -1,6 +1,7 @@
 //! The book in memory: what all its changes come to, and how far they are known.
 
 use super::declare::Group;
+use super::index::{Index, owners};
 use super::kinds::Tables;
 use super::table::Edits;
 use crate::change::{Change, Disputes, Folded, Key, RecordKey, Vector, by_record, fold};
@@ -11,30 +12,41 @@ use crate::stamp::{At, Clock, Stamp};
 use serde::Deserialize;
 use serde_json::Value;
 
-/// Which kinds of record a change touched: what is shown of them has to be worked out again.
+/// Which groups of records changes touched: what is shown of them has to be worked out again.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub struct Touched {
-    /// Something about the book, its devices, rules, venues or terms: what verdicts rest on.
-    pub setup: bool,
-    /// Something about trips, lots and things.
-    pub haul: bool,
-}
+pub struct Touched([bool; Group::ALL.len()]);
 
 impl Touched {
-    /// What touching a record of this kind touches.
+    /// All groups.
+    pub const ALL: Self = Self([true; Group::ALL.len()]);
+
+    /// One group.
+    #[must_use]
+    pub const fn only(group: Group) -> Self {
+        let mut touched = [false; Group::ALL.len()];
+        touched[group as usize] = true;
+        Self(touched)
+    }
+
+    /// What touching a record of this kind touches; nothing that is shown, when this version does not know the kind.
     #[must_use]
     pub fn of(kind: &RecordKind) -> Self {
-        let haul = kind.group() == Some(Group::Haul);
-        Self { setup: !haul, haul }
+        kind.group().map_or(Self::default(), Self::only)
     }
 
     /// Both.
     #[must_use]
-    pub const fn and(self, other: Self) -> Self {
-        Self {
-            setup: self.setup || other.setup,
-            haul: self.haul || other.haul,
+    pub fn and(mut self, other: Self) -> Self {
+        for (is_touched, too) in self.0.iter_mut().zip(other.0) {
+            *is_touched |= too;
         }
+        self
+    }
+
+    /// Whether a group is among them.
+    #[must_use]
+    pub const fn has(self, group: Group) -> bool {
+        self.0[group as usize]
     }
 }
 
@@ -49,6 +61,8 @@ pub struct State {
     pub clock: Clock,
     /// The records.
     pub tables: Tables,
+    /// What of them belongs to what.
+    pub(super) index: Index,
 }
 
 /// A stored record that cannot be read.
@@ -65,6 +79,7 @@ impl State {
             vector: Vector::default(),
             clock: Clock::default(),
             tables: Tables::default(),
+            index: Index::default(),
         }
     }
 
@@ -102,24 +117,35 @@ impl State {
     /// Folds in a change of our own, made on top of all that is folded here: it just sets its fields, and settles their disputes.
     pub fn fold_own(&mut self, change: &Change) -> Touched {
         self.note(change.key, change.stamp);
-        if let Some((record, disputes)) = self.tables.row(&change.kind, change.id) {
-            for (field, value) in &change.set {
-                record.put(field, value);
-                disputes.remove(field);
+        self.touch(&change.record(), &mut |tables| {
+            if let Some((record, disputes)) = tables.row(&change.kind, change.id) {
+                for (field, value) in &change.set {
+                    record.put(field, value);
+                    disputes.remove(field);
+                }
             }
-        }
-        Touched::of(&change.kind)
+        })
     }
 
     /// Puts a record as folded from all its changes.
-    pub fn put_folded(&mut self, record: &RecordKey, folded: Folded) -> Touched {
-        if let Some((row, disputes)) = self.tables.row(&record.kind, record.id) {
-            row.clear();
-            for (field, value) in &folded.values {
-                row.put(field, value);
+    pub fn put_folded(&mut self, record: &RecordKey, mut folded: Folded) -> Touched {
+        self.touch(record, &mut |tables| {
+            if let Some((row, disputes)) = tables.row(&record.kind, record.id) {
+                row.clear();
+                for (field, value) in &folded.values {
+                    row.put(field, value);
+                }
+                *disputes = std::mem::take(&mut folded.disputes);
             }
-            *disputes = folded.disputes;
-        }
+        })
+    }
+
+    /// Lets something happen to a record, and keeps up what it belongs to.
+    fn touch(&mut self, record: &RecordKey, act: &mut dyn FnMut(&mut Tables)) -> Touched {
+        let before = owners(&self.tables, record);
+        act(&mut self.tables);
+        let now = owners(&self.tables, record);
+        self.index.moved(record.id, before, now);
         Touched::of(&record.kind)
     }
 
@@ -151,10 +177,11 @@ impl State {
 
     /// Lets go of a record of which no change is left: it is as if it had never been.
     pub fn drop_record(&mut self, record: &RecordKey) -> Touched {
-        if let Some(table) = self.tables.rows(&record.kind) {
-            table.forget(record.id);
-        }
-        Touched::of(&record.kind)
+        self.touch(record, &mut |tables| {
+            if let Some(table) = tables.rows(&record.kind) {
+                table.forget(record.id);
+            }
+        })
     }
 
     /// A record as it is to stand in storage; `None` for a kind that this version does not know.

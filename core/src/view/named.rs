@@ -105,10 +105,8 @@ fn of_lot(state: &State, id: LotId, lot: &Lot) -> String {
     if let Some(name) = &lot.name {
         return name.clone();
     }
-    let things = state.things().filter(|(_, thing)| thing.lot == Some(id));
-    let names: Vec<String> = things
-        .filter_map(|(_, thing)| of_thing(state, thing))
-        .collect();
+    let things = state.things_of(id).filter_map(|thing| state.thing(thing));
+    let names: Vec<String> = things.filter_map(|thing| of_thing(state, thing)).collect();
     match (names.as_slice(), lot.bought) {
         ([], Some(bought)) => format!("Lot of {}", time(bought)),
         ([], None) => "Lot".to_owned(),

@@ -119,7 +119,7 @@ pub fn trip(state: &State, id: TripId) -> Option<TripView> {
         day: day_of(known),
         driven: driven(state, known),
         stops: rows,
-        purse: state.purse_among(id, &lots),
+        purse: state.purse(id),
         cash,
         sums,
     })

@@ -129,13 +129,7 @@ impl State {
 
     /// The things of a lot that are there, in order.
     pub(super) fn mates(&self, lot: LotId) -> Vec<ThingId> {
-        let mut mates = Vec::new();
-        for (id, thing) in self.things() {
-            if thing.lot == Some(lot) {
-                mates.push(id);
-            }
-        }
-        mates
+        self.things_of(lot).collect()
     }
 
     fn regroup(&self, things: &[ThingId], to: LotId) -> Result<Vec<Edits>, Refusal> {

@@ -130,7 +130,7 @@ record! {
     /// A picture of a thing.
     Photo PhotoId PhotoEdit;
     words: "Picture", "picture", "pictures";
-    group: Haul;
+    group: Pictures;
     read: Last;
     look: Elsewhere("the page of its thing shows it");
     /// The thing.

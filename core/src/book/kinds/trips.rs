@@ -13,7 +13,7 @@ record! {
     /// One outing.
     Trip TripId TripEdit;
     words: "Trip", "trip", "trips";
-    group: Haul;
+    group: Trips;
     read: Late;
     look: Page;
     /// What the trader calls it.
@@ -38,7 +38,7 @@ record! {
     /// One sale or place visited on a trip.
     Stop StopId StopEdit;
     words: "Stop", "stop", "stops";
-    group: Haul;
+    group: Trips;
     read: Late;
     look: Page;
     /// The trip.
@@ -61,7 +61,7 @@ record! {
     /// A movement of a trip's purse, or a count of it.
     Cash CashId CashEdit;
     words: "Entry of the purse", "movement of the purse", "movements of the purse";
-    group: Haul;
+    group: Trips;
     read: Late;
     look: Elsewhere("the page of its trip lists it");
     /// The trip.

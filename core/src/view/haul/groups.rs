@@ -189,7 +189,7 @@ fn lot_group(state: &State, of: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) 
 #[must_use]
 pub fn one_lot(state: &State, id: LotId) -> Option<LotGroup> {
     let lot = state.shared_lot(id)?;
-    let mut group = lot_group(state, &lot, &state.work_costs());
+    let mut group = lot_group(state, &lot, &state.work_costs_of(&lot.things));
     tell_short(state, &mut group);
     Some(group)
 }

@@ -124,7 +124,7 @@ pub fn haul(state: &State) -> Option<HaulView> {
     let mut of_days = ByDay::default();
     let mut of_trip: Vec<&SharedLot<'_>> = Vec::new();
     let trip = current_trip(state, &lots);
-    let mut head = trip.map(|(id, trip)| head_of(state, id, trip, &lots));
+    let mut head = trip.map(|(id, trip)| head_of(state, id, trip));
     for lot in &lots {
         match &mut head {
             Some(head) if state.trip_of(lot.lot) == Some(head.id) => {
@@ -183,14 +183,14 @@ fn current_trip<'a>(state: &'a State, lots: &[SharedLot<'_>]) -> Option<(TripId,
     })
 }
 
-fn head_of(state: &State, id: TripId, trip: &Trip, lots: &[SharedLot<'_>]) -> TripHead {
+fn head_of(state: &State, id: TripId, trip: &Trip) -> TripHead {
     TripHead {
         id,
         name: trip.name.clone().unwrap_or_default(),
         day: day_of(trip),
         open: trip.ended.is_none(),
         stop: head::current(state, id),
-        purse: state.purse_among(id, lots),
+        purse: state.purse(id),
         sums: HaulSums::default(),
     }
 }

@@ -4,9 +4,11 @@ use super::device::Device;
 use super::program::programs;
 use super::replicas::{moves, play, settle};
 use haulwren_core::book::State;
+use haulwren_core::id::{CashId, KindId, LotId, PhotoId, StopId, ThingId, TripId};
 use haulwren_core::lot::Method;
 use haulwren_core::view::haul;
 use proptest::prelude::*;
+use std::collections::BTreeSet;
 
 /// A book read back from what it put into storage.
 fn reloaded(device: &mut Device) -> State {
@@ -40,6 +42,52 @@ proptest! {
         for device in &mut devices {
             prop_assert_eq!(&device.fresh(), &device.state);
             prop_assert_eq!(reloaded(device).tables, device.state.tables.clone());
+        }
+    }
+
+    /// What belongs to something is found without going through all there is, which finds the same.
+    #[test]
+    fn what_belongs_to_something_is_found_as_by_going_through_all(moves in moves(40)) {
+        let mut devices = Device::several(3);
+        play(&mut devices, &moves);
+        for device in &devices {
+            let (state, tables) = (&device.state, &device.state.tables);
+            for lot in tables.lots.keys().map(|id| LotId(*id)) {
+                let all = state.things().filter(|(_, thing)| thing.lot == Some(lot));
+                let all: Vec<ThingId> = all.map(|(id, _)| id).collect();
+                prop_assert_eq!(state.things_of(lot).collect::<Vec<_>>(), all);
+            }
+            let lots = state.lots();
+            for trip in tables.trips.keys().map(|id| TripId(*id)) {
+                let cash = tables.cash.iter().filter(|(_, one)| !one.value.gone && one.value.trip == Some(trip));
+                let cash: Vec<CashId> = cash.map(|(id, _)| CashId(*id)).collect();
+                prop_assert_eq!(state.cash_of(trip).map(|(id, _)| id).collect::<Vec<_>>(), cash);
+                let is_used = |id: StopId| {
+                    let mut cash = tables.cash.values().filter(|one| !one.value.gone);
+                    cash.any(|one| one.value.stop == Some(id)) || lots.iter().any(|lot| lot.lot.stop == Some(id))
+                };
+                let stops = tables.stops.iter().filter(|(id, one)| {
+                    one.value.trip == Some(trip) && (!one.value.gone || is_used(StopId(**id)))
+                });
+                let stops: BTreeSet<StopId> = stops.map(|(id, _)| StopId(*id)).collect();
+                prop_assert_eq!(state.stops_of(trip).into_iter().map(|(id, _)| id).collect::<BTreeSet<_>>(), stops);
+            }
+            let works = state.works();
+            for (thing, _) in state.things() {
+                let photos = state.photos().filter(|(_, photo)| photo.thing == Some(thing));
+                let photos: Vec<PhotoId> = photos.map(|(id, _)| id).collect();
+                prop_assert_eq!(state.photos_of(thing).map(|(id, _)| id).collect::<Vec<_>>(), photos);
+                let on_it = works.iter().filter_map(|work| {
+                    let share = work.shares.iter().find(|(of, _)| *of == thing);
+                    share.map(|(_, share)| (work.id, *share))
+                });
+                let found = state.works_of(thing).into_iter().map(|(id, _, share)| (id, share));
+                prop_assert_eq!(found.collect::<Vec<_>>(), on_it.collect::<Vec<_>>());
+            }
+            for kind in state.kinds() {
+                prop_assert_eq!(state.kind(kind.id), Some(kind));
+            }
+            prop_assert_eq!(state.kind(KindId(uuid::Uuid::max())), None);
         }
     }
 

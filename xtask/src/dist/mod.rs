@@ -5,13 +5,11 @@ mod flags;
 mod folder;
 mod lean;
 mod links;
-mod names;
 mod precache;
 mod relative;
 mod slim;
 mod split;
 mod styles;
-mod unused;
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -81,7 +79,6 @@ fn bundle(places: &Places, dist: &Path, features: &str) -> Done {
 }
 
 fn finish(dist: &Path, named: Option<&Path>) -> Done {
-    unused::take_out(dist)?;
     slim::slim(dist, named)?;
     styles::join(dist)?;
     lean::lean(dist)?;

@@ -1,7 +1,7 @@
 //! The trade, pure: no input or output, no clock, no chance, no browser types.
 //!
 //! In reading order; a module uses only those above it:
-//! JSON; kinds of record, ids, days and stamps; the natural order of names; money; measures; the terms of venues; packing; postage; lots; trips; what a
+//! JSON; kinds of record, ids, days and stamps; the natural order of names; numbers as people type them; money; measures; the terms of venues; packing; postage; lots; trips; what a
 //! thing is worth; the verdict; the purse; changes and how they fold; the book that they add up to; the file that carries it; and what each screen shows.
 
 #![deny(clippy::float_arithmetic)]
@@ -14,6 +14,8 @@ pub mod day;
 pub mod id;
 pub mod natural;
 pub mod stamp;
+
+pub mod number;
 
 #[deny(clippy::arithmetic_side_effects)]
 pub mod money;

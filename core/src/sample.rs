@@ -12,7 +12,7 @@ use crate::money::{Currency, Money, Rate};
 use crate::packing::{Container, Form};
 use crate::postage::{Arrangement, RateCard, Rounding, Volumetric, parse_table};
 use crate::stamp::At;
-use crate::terms::{Amount, Base, Charge, Schedule, Step};
+use crate::terms::{Amount, Base, Charge, Schedule, Step, Usual};
 use crate::view::{DecideDraft, as_bought, left_behind};
 use crate::worth::Allowances;
 
@@ -158,6 +158,7 @@ fn buy(state: &State, (paid, by, things): &Paid, now: At) -> Option<Purchase> {
     };
     Some(Purchase {
         paid: Money::new(*paid),
+        extras: Money::ZERO,
         things: bought,
         method,
         by: *by,
@@ -177,9 +178,10 @@ fn venues() -> [VenueSetup; 3] {
     let one = |name: &str, arrangement, packing, charges| VenueSetup {
         name: name.to_owned(),
         arrangement,
-        postage: Money::new(4_50),
-        packing: Money::new(packing),
+        postage: Some(Money::new(4_50)),
+        packing: Some(Money::new(packing)),
         schedule: Schedule::of(charges),
+        usual: Usual::default(),
     };
     let quayside = vec![
         Charge::percent("Sale", Rate::percent(10), Base::PriceAndPost),
@@ -215,6 +217,7 @@ fn northmail(currency: Currency) -> Option<RateCard> {
         parse_table(TABLE, WeightUnit::Ounce, currency).service("Parcel", WeightUnit::Ounce);
     parcel.volumetric = Some(Volumetric {
         per: "166 in3".parse().ok()?,
+        each: WeightUnit::Pound,
         rounding: Rounding {
             step: Weight::whole(1, WeightUnit::Pound),
             direction: Direction::Up,

@@ -5,6 +5,7 @@ use core::fmt;
 use serde::{Deserialize, Serialize};
 
 use crate::money::{Currency, Money, Rate};
+use crate::number;
 
 /// The trader's limits. A rule that is off doesn't judge; that a buy mustn't lose at the likely price always holds.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -24,6 +25,9 @@ pub struct HouseRules {
     /// Longest wait for a sale, in days. `None` is off. While nothing is known of waiting times it passes, with a note.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub longest_wait: Option<u16>,
+    /// What an hour of the trader's own work counts for. `None`: it is not counted by the hour.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hourly: Option<Money>,
 }
 
 /// How many times, in hundredths: 250 is 2.5 times.
@@ -34,12 +38,12 @@ pub struct Multiple(pub u16);
 impl Multiple {
     /// Reads "2.5", "3" or "1,25": from 0 to 99.99, two decimals at most.
     pub fn parse(text: &str) -> Option<Self> {
-        let text = text.trim().replace(',', ".");
-        let (whole, part) = text.split_once('.').unwrap_or((&text, ""));
-        let digits = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
-        if whole.len() > 2 || part.len() > 2 || !digits(whole) || !digits(part) {
+        let number = number::read(text).ok()?;
+        let (whole, part) = (number.whole, number.part);
+        if whole.len() > 2 || part.len() > 2 {
             return None;
         }
+        let whole = if whole.is_empty() { "0" } else { whole };
         let whole: u16 = whole.parse().ok()?;
         let part: u16 = format!("{part:0<2}").parse().ok()?;
         Some(Self(whole.saturating_mul(100).saturating_add(part)))
@@ -79,6 +83,9 @@ pub enum RulesError {
     /// A cash step below nothing.
     #[error("The cash step can't be less than nothing.")]
     NegativeStep,
+    /// An hour of work below nothing.
+    #[error("An hour of your work can't count for less than nothing.")]
+    NegativeHour,
     /// Over what may be typed.
     #[error("That is more than one amount may be.")]
     TooLarge,
@@ -96,6 +103,7 @@ impl HouseRules {
             reach: Rate::percent(50),
             least_multiple: None,
             longest_wait: None,
+            hourly: None,
         }
     }
 
@@ -105,13 +113,20 @@ impl HouseRules {
     /// A [`RulesError`] with the sentence to show.
     pub fn check(&self) -> Result<(), RulesError> {
         let least = self.least_keep.unwrap_or(Money::ZERO);
+        let hourly = self.hourly.unwrap_or(Money::ZERO);
+        if hourly.is_negative() {
+            return Err(RulesError::NegativeHour);
+        }
         if least.is_negative() {
             return Err(RulesError::NegativeKeep);
         }
         if self.cash_step.is_negative() {
             return Err(RulesError::NegativeStep);
         }
-        if least > Money::TYPED_MAX || self.cash_step > Money::TYPED_MAX {
+        if [least, self.cash_step, hourly]
+            .iter()
+            .any(|amount| *amount > Money::TYPED_MAX)
+        {
             return Err(RulesError::TooLarge);
         }
         Ok(())

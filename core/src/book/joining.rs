@@ -30,7 +30,7 @@ struct Own {
 }
 
 /// The fields of the house rules that are set together.
-const TOGETHER: [&str; 9] = [
+const TOGETHER: [&str; 10] = [
     "least_keep",
     "no_loss_if_low",
     "cash_step",
@@ -40,6 +40,7 @@ const TOGETHER: [&str; 9] = [
     "returns",
     "least_multiple",
     "longest_wait",
+    "hourly",
 ];
 
 /// The one of them that is never unset once they were said.

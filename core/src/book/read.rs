@@ -9,6 +9,7 @@ use crate::day::Day;
 use crate::id::{BookId, DeviceCode, DeviceId, LotId, RulesId, TermsId, ThingId, VenueId};
 use crate::measure::System;
 use crate::money::Currency;
+use crate::terms::Usual;
 use crate::worth::Allowances;
 use uuid::Uuid;
 
@@ -92,6 +93,20 @@ impl State {
             reach: said.reach.unwrap_or(start.reach),
             least_multiple: said.least_multiple,
             longest_wait: said.longest_wait,
+            hourly: said.hourly,
+        }
+    }
+
+    /// How things usually sell on a venue, as far as it was said.
+    #[must_use]
+    pub fn usual_of(&self, venue: VenueId) -> Usual {
+        let Some(said) = self.venue(venue) else {
+            return Usual::default();
+        };
+        Usual {
+            promoted: said.promoted,
+            regions: said.regions.clone().unwrap_or_default(),
+            monthly: said.monthly,
         }
     }
 

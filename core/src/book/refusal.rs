@@ -3,7 +3,7 @@
 use super::command::{MOST_THINGS, MOST_UNSORTED};
 use crate::appraise::RulesError;
 use crate::postage::{ArrangementError, CardError};
-use crate::terms::TermsError;
+use crate::terms::{RegionsError, TermsError};
 use crate::worth::WorthError;
 
 /// Why the book will not do what it was asked.
@@ -48,6 +48,9 @@ pub enum Refusal {
     /// An arrangement that cannot hold.
     #[error(transparent)]
     Arrangement(#[from] ArrangementError),
+    /// Regions that can't be used.
+    #[error("{0}")]
+    Regions(#[from] RegionsError),
     /// The rate card is not there.
     #[error("This rate card is no longer in the book.")]
     NoCard,

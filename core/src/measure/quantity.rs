@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use super::MeasureError;
 use crate::money::product;
+use crate::number;
 
 /// A unit of one dimension, defined exactly in the dimension's base unit.
 pub trait Unit: Copy + PartialEq + 'static {
@@ -101,32 +102,21 @@ impl<U: Unit> FromStr for Quantity<U> {
         if text.is_empty() {
             return Err(MeasureError::Empty);
         }
-        if text.starts_with(['-', '\u{2212}']) {
-            return Err(MeasureError::Negative);
-        }
-        let end = text
-            .find(|c: char| !(c.is_ascii_digit() || c == '.' || c == ','))
-            .unwrap_or(text.len());
+        let end = text.find(char::is_alphabetic).unwrap_or(text.len());
         let (number, symbol) = text.split_at(end);
+        let number = number::read(number)?;
         let unit = U::ALL
             .iter()
             .copied()
             .find(|unit| unit.symbol() == symbol.trim())
             .ok_or(MeasureError::UnknownUnit { known: U::KNOWN })?;
-        let points = number.matches(['.', ',']).count();
-        let digits = number.len() - points;
-        if digits == 0 || points > 1 {
-            return Err(MeasureError::NotDigits);
-        }
-        let point = number.replace(',', ".");
         // A text too long for a decimal is over the most, or has too many decimals.
-        let whole = point.split('.').next().unwrap_or_default();
-        let too_long = if whole.trim_start_matches('0').len() > 7 {
+        let too_long = if number.whole.trim_start_matches('0').len() > 7 {
             MeasureError::TooLarge
         } else {
             MeasureError::TooFine
         };
-        Decimal::from_str_exact(&point)
+        Decimal::from_str_exact(&number.text())
             .map_err(|_| too_long)
             .and_then(|amount| Self::new(amount, unit))
     }

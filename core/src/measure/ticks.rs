@@ -43,6 +43,17 @@ impl WeightUnit {
     }
 }
 
+impl WeightUnit {
+    /// The large unit of the same system: pounds for ounces, kilograms for grams.
+    #[must_use]
+    pub const fn heavy(self) -> Self {
+        match self {
+            Self::Ounce | Self::Pound => Self::Pound,
+            Self::Gram | Self::Kilogram => Self::Kilogram,
+        }
+    }
+}
+
 impl LengthUnit {
     /// One of it, in 0.1 mm.
     pub(super) const fn tenths(self) -> u64 {

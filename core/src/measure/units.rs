@@ -129,7 +129,11 @@ mod tests {
         check("9 OZ", unknown());
         check("", Err(MeasureError::Empty));
         check("oz", Err(MeasureError::NotDigits));
-        check("1.2.3 oz", Err(MeasureError::NotDigits));
+        check("1.2.3 oz", Err(MeasureError::ManyPoints));
+        check("1,250 g", Err(MeasureError::TwoWays));
+        check("1 000 g", Err(MeasureError::Gap));
+        check("1.250 kg", Ok(("1.250 kg", "1250")));
+        check("$9 oz", Err(MeasureError::NotDigits));
         check("-9 oz", Err(MeasureError::Negative));
         check("0.00001 oz", Err(MeasureError::TooFine));
         check("1000001 oz", Err(MeasureError::TooLarge));

@@ -1,19 +1,27 @@
 //! Why a text or a number is not money, a rate or a currency, in sentences for people.
 
+use crate::number::NumberError;
+
 /// What is wrong with an amount, a rate or a currency code.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum MoneyError {
     /// Nothing was typed, or a lone point.
     #[error("Type an amount.")]
     Empty,
-    /// Letters, signs or spaces among the digits.
-    #[error("Use digits and one point only.")]
+    /// Letters or signs among the digits.
+    #[error("{}", NumberError::NotDigits)]
     NotDigits,
     /// More than one point or comma.
-    #[error("Use one point only, and no commas between thousands.")]
+    #[error("{}", NumberError::ManyPoints)]
     ManyPoints,
+    /// A gap between the digits.
+    #[error("{}", NumberError::Gap)]
+    Gap,
+    /// A comma before three digits.
+    #[error("{}", NumberError::TwoWays)]
+    TwoWays,
     /// A minus before the amount.
-    #[error("This can't be less than nothing.")]
+    #[error("{}", NumberError::Negative)]
     Negative,
     /// More decimals than the currency has.
     #[error("{}", too_fine(*.decimals))]
@@ -43,5 +51,18 @@ fn too_fine(decimals: u8) -> String {
         0 => "This currency has whole amounts only.".to_owned(),
         1 => "Use at most 1 decimal.".to_owned(),
         _ => format!("Use at most {decimals} decimals."),
+    }
+}
+
+impl From<NumberError> for MoneyError {
+    fn from(error: NumberError) -> Self {
+        match error {
+            NumberError::Empty => Self::Empty,
+            NumberError::NotDigits => Self::NotDigits,
+            NumberError::ManyPoints => Self::ManyPoints,
+            NumberError::Negative => Self::Negative,
+            NumberError::Gap => Self::Gap,
+            NumberError::TwoWays => Self::TwoWays,
+        }
     }
 }

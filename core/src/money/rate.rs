@@ -7,6 +7,7 @@ use rust_decimal::Decimal;
 use serde::{Deserialize, Serialize};
 
 use super::MoneyError;
+use crate::number;
 
 /// A percentage from 0 to 100 with at most four decimals. In files: a text such as `"12.5"`.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default, Serialize, Deserialize)]
@@ -54,34 +55,16 @@ impl Rate {
     /// # Errors
     /// A [`MoneyError`] with the sentence to show.
     pub fn parse(text: &str) -> Result<Self, MoneyError> {
-        let text = text.trim();
-        if text.starts_with(['-', '\u{2212}']) {
-            return Err(MoneyError::Negative);
-        }
-        if !text
-            .chars()
-            .all(|c| c.is_ascii_digit() || c == '.' || c == ',')
-        {
-            return Err(MoneyError::NotDigits);
-        }
-        let digits = text.chars().filter(char::is_ascii_digit).count();
-        match text.len() - digits {
-            _ if digits == 0 => Err(MoneyError::Empty),
-            0 | 1 => {
-                // Every digit string too long for a decimal is over a hundred, or finer than four decimals.
-                let whole = text.split(['.', ',']).next().unwrap_or_default();
-                let too_long = if whole.trim_start_matches('0').len() > 3 {
-                    MoneyError::OverHundred
-                } else {
-                    MoneyError::RateTooFine
-                };
-                let point = text.replace(',', ".");
-                Decimal::from_str_exact(&point)
-                    .map_err(|_| too_long)
-                    .and_then(Self::from_decimal)
-            }
-            _ => Err(MoneyError::ManyPoints),
-        }
+        let number = number::read(text)?;
+        // Every digit string too long for a decimal is over a hundred, or finer than four decimals.
+        let too_long = if number.whole.trim_start_matches('0').len() > 3 {
+            MoneyError::OverHundred
+        } else {
+            MoneyError::RateTooFine
+        };
+        Decimal::from_str_exact(&number.text())
+            .map_err(|_| too_long)
+            .and_then(Self::from_decimal)
     }
 
     /// The percentage itself: 12.5 for an eighth.
@@ -184,6 +167,8 @@ mod tests {
         check("-1", Err(MoneyError::Negative));
         check("ten", Err(MoneyError::NotDigits));
         check("12 %", Err(MoneyError::NotDigits));
+        check("1 2", Err(MoneyError::Gap));
+        check("12,500", Err(MoneyError::TwoWays));
         check("1.2.3", Err(MoneyError::ManyPoints));
         check("", Err(MoneyError::Empty));
         check(".", Err(MoneyError::Empty));

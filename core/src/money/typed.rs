@@ -1,51 +1,29 @@
 //! Amounts as people type them, and the plain text that gives the same amount back.
 
 use super::{Currency, Money, MoneyError};
+use crate::number;
 
-/// An amount as typed on a keypad: digits with at most one point or comma, never negative, no finer than the currency.
-/// A half-typed `6.` or `.5` is read as far as it goes. Text is never guessed at: `1,000` is refused where cents are
-/// the minor unit, rather than read as a thousand or as one.
+/// An amount as typed on a keypad: a [number](crate::number) that is no finer than the currency. A half-typed `6.` or `.5` is read as far
+/// as it goes. Text is never guessed at: `1,000` is refused, rather than read as a thousand or as one.
 ///
 /// # Errors
-/// One of the first six [`MoneyError`]s, each with the sentence to show.
+/// What is wrong with it, with the sentence to show.
 pub fn parse(text: &str, currency: Currency) -> Result<Money, MoneyError> {
-    let text = text.trim();
-    if text.starts_with(['-', '\u{2212}']) {
-        return Err(MoneyError::Negative);
-    }
-    let mut minor: i64 = 0;
-    let mut digits = 0_u32;
-    let mut decimals: Option<u8> = None;
-    let mut too_large = false;
-    for sign in text.chars() {
-        match sign {
-            '.' | ',' if decimals.is_some() => return Err(MoneyError::ManyPoints),
-            '.' | ',' => decimals = Some(0),
-            '0'..='9' => {
-                digits = digits.saturating_add(1);
-                decimals = decimals.map(|count| count.saturating_add(1));
-                minor = minor * 10 + i64::from(sign.to_digit(10).unwrap_or(0));
-                if minor > Money::TYPED_MAX.minor() {
-                    // Read on with a small number: a letter further on is the more helpful thing to name.
-                    too_large = true;
-                    minor = 0;
-                }
-            }
-            _ => return Err(MoneyError::NotDigits),
-        }
-    }
-    if digits == 0 {
-        return Err(MoneyError::Empty);
-    }
-    let decimals = decimals.unwrap_or(0);
-    if decimals > currency.exponent() {
+    let number = number::read(text)?;
+    let exponent = usize::from(currency.exponent());
+    if number.part.len() > exponent {
         return Err(MoneyError::TooFine {
             decimals: currency.exponent(),
         });
     }
-    let minor = minor * 10_i64.pow(u32::from(currency.exponent() - decimals));
-    if too_large || minor > Money::TYPED_MAX.minor() {
-        return Err(MoneyError::TooLarge);
+    let mut minor: i64 = 0;
+    let digits = number.whole.bytes().chain(number.part.bytes());
+    let missing = exponent - number.part.len();
+    for digit in digits.chain(core::iter::repeat_n(b'0', missing)) {
+        minor = minor * 10 + i64::from(digit - b'0');
+        if minor > Money::TYPED_MAX.minor() {
+            return Err(MoneyError::TooLarge);
+        }
     }
     Money::from_minor(minor)
 }
@@ -81,8 +59,10 @@ mod tests {
         check(".5", "USD", Ok(50));
         check("6,50", "USD", Ok(650));
         check(" 006.05 ", "USD", Ok(605));
-        check("1,000", "USD", fine(2));
-        check("1,000", "KWD", Ok(1000));
+        check("1,000", "USD", Err(MoneyError::TwoWays));
+        check("1.000", "USD", fine(2));
+        check("1,000", "KWD", Err(MoneyError::TwoWays));
+        check("1.000", "KWD", Ok(1000));
         check("6.5", "JPY", fine(0));
         check("6.", "JPY", Ok(6));
         check("", "USD", Err(MoneyError::Empty));
@@ -93,7 +73,8 @@ mod tests {
         check("1,000.00", "USD", Err(MoneyError::ManyPoints));
         check("six", "USD", Err(MoneyError::NotDigits));
         check("$6", "USD", Err(MoneyError::NotDigits));
-        check("6 5", "USD", Err(MoneyError::NotDigits));
+        check("6 5", "USD", Err(MoneyError::Gap));
+        check("1 000", "USD", Err(MoneyError::Gap));
         check("1e3", "USD", Err(MoneyError::NotDigits));
         check("\u{0665}", "USD", Err(MoneyError::NotDigits));
         check("100000000", "USD", Ok(10_000_000_000));
@@ -127,7 +108,7 @@ mod tests {
         );
         assert_eq!(
             said(MoneyError::Negative),
-            "This can't be less than nothing."
+            "This can\u{2019}t be less than nothing."
         );
     }
 }

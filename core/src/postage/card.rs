@@ -67,9 +67,10 @@ pub struct Limits {
 /// Bulk billed as weight.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Volumetric {
-    /// The divisor: so much volume counts as one of the unit of `rounding.step`. 166 in3 and a step of 1 lb: 166 cubic inches
-    /// a pound.
+    /// The divisor: so much volume counts as one of the unit `each`.
     pub per: Volume,
+    /// The unit of weight that the divisor is of: 166 in3 each pound, 5000 cm3 each kilogram.
+    pub each: WeightUnit,
     /// How the volumetric weight is rounded.
     pub rounding: Rounding,
     /// Only parcels over this volume. Without: all.

@@ -70,6 +70,12 @@ pub enum CardError {
         /// The service's name.
         service: String,
     },
+    /// A divisor by pounds and a step in grams, or the other way round.
+    #[error("{service}: give the divisor and its rounding step in units of one system.")]
+    TwoSystems {
+        /// The service's name.
+        service: String,
+    },
     /// Shares that don't sum to the whole.
     #[error("The shares of the zones must sum to 100 percent.")]
     Mix,
@@ -154,6 +160,9 @@ impl Service {
             || bulk.is_some_and(|bulk| bulk.per.ticks() == 0 || is_nothing(bulk.rounding))
         {
             return Err(CardError::Nothing { service: service() });
+        }
+        if bulk.is_some_and(|bulk| !bulk.is_of_one_system()) {
+            return Err(CardError::TwoSystems { service: service() });
         }
         Ok(())
     }

@@ -50,13 +50,16 @@ pub(super) fn hint(
     let shown = |ticks, direction| Weight::from_ticks(ticks, unit, fineness(unit), direction).ok();
     let here = price(billing.step)?;
     let near = |step: usize| service.steps[step].up_to.ticks() / NEAR;
+    let by_bulk = service.place(billing.bulk)?;
     if let Some(before) = billing.step.checked_sub(1) {
-        let by = weight.ticks().saturating_sub(greatest(service, before));
-        let is_near = (1..=near(before)).contains(&by);
-        // Less weight helps only down to what the volume counts as.
+        let most = greatest(service, before);
+        let by = weight.ticks().saturating_sub(most);
+        let is_near = (1..=near(before)).contains(&by) && most > 0;
+        // Where the table is finer than the rounding, so little less skips steps; and it helps only down to what the volume counts as.
+        let cheaper = service.place(service.rounded(most))?.max(by_bulk);
         if is_near
-            && billing.bulk <= service.steps[before].up_to.ticks()
-            && let Some(saves) = price(before).map(|cheaper| here.minus(cheaper))
+            && cheaper < billing.step
+            && let Some(saves) = price(cheaper).map(|cheaper| here.minus(cheaper))
             && saves > Money::ZERO
         {
             let by = shown(by, Direction::Up)?;
@@ -67,9 +70,10 @@ pub(super) fn hint(
     let heaviest = service.limits.heaviest.map(Weight::ticks);
     let heaviest = heaviest.filter(|heaviest| *heaviest <= table);
     let room = heaviest.unwrap_or(table).saturating_sub(weight.ticks());
+    let over = service.place(service.rounded(table.saturating_add(1)));
     let more = match heaviest {
         Some(_) => None,
-        None => price(billing.step + 1).map(|dearer| dearer.minus(here)),
+        None => over.and_then(price).map(|dearer| dearer.minus(here)),
     };
     if room > near(billing.step) || more.is_some_and(|more| more <= Money::ZERO) {
         return None;

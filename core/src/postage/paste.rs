@@ -11,6 +11,8 @@ use super::check::{LONGEST_NAME, MAX_STEPS, MAX_ZONES};
 pub struct Pasted {
     /// The zones.
     pub zones: Vec<String>,
+    /// Whether the first row named them. Else it was a row of numbers already, and they are numbered.
+    pub has_heading: bool,
     /// The rows that could be read, each heavier than the one before.
     pub steps: Vec<Step>,
     /// The rows that could not, each with its number in the text, from 1.
@@ -42,10 +44,11 @@ impl Pasted {
 /// offered. Nothing is guessed: a row that can't be read whole is left out and named.
 pub fn parse_table(text: &str, unit: WeightUnit, currency: Currency) -> Pasted {
     let mut pasted = Pasted::default();
-    let mut rows = (1..)
+    let rows = (1..)
         .zip(text.lines())
         .filter(|(_, line)| !line.trim().is_empty());
-    let Some((row, head)) = rows.next() else {
+    let mut rows = rows.peekable();
+    let Some((row, head)) = rows.peek().copied() else {
         let sentence = "Paste a table: zones in the first row, weights in the first column.";
         pasted.complain(1, sentence);
         return pasted;
@@ -60,12 +63,17 @@ pub fn parse_table(text: &str, unit: WeightUnit, currency: Currency) -> Pasted {
     while zones.last().is_some_and(String::is_empty) {
         zones.pop();
     }
+    pasted.has_heading = !is_row(head, mark, unit, currency);
+    if pasted.has_heading {
+        rows.next();
+    } else {
+        for (at, zone) in zones.iter_mut().enumerate() {
+            *zone = format!("Zone {}", at + 1);
+        }
+    }
     let is_named = |zone: &String| !zone.is_empty() && zone.chars().count() <= LONGEST_NAME;
     if !(1..=MAX_ZONES).contains(&zones.len()) || !zones.iter().all(is_named) {
-        let sentence = format!(
-            "Name 1 to {MAX_ZONES} zones in the first row, after a first cell that is left as it is."
-        );
-        pasted.complain(row, &sentence);
+        pasted.complain(row, "The first row needs headings, e.g. Weight, Price");
         return pasted;
     }
     pasted.zones = zones;
@@ -88,6 +96,31 @@ impl Pasted {
             row,
             sentence: sentence.to_owned(),
         });
+    }
+}
+
+/// Is the first row one of numbers already: a weight of more than nothing, and prices behind it?
+fn is_row(line: &str, mark: char, unit: WeightUnit, currency: Currency) -> bool {
+    let cells = cells(line, mark);
+    let prices: Vec<_> = cells[1..]
+        .iter()
+        .map(|cell| price(cell, currency))
+        .collect();
+    weight(&cells[0], unit).is_ok_and(|weight| weight.ticks() > 0)
+        && prices.iter().all(Result::is_ok)
+        && prices.iter().flatten().any(Option::is_some)
+}
+
+impl Pasted {
+    /// What was taken as heading, as a sentence.
+    #[must_use]
+    pub fn heading(&self) -> String {
+        let zones = self.zones.join(", ");
+        if self.has_heading {
+            format!("Heading: {zones}.")
+        } else {
+            format!("No heading: the first row is numbers. Its prices are called {zones}.")
+        }
     }
 }
 

@@ -23,7 +23,15 @@ const MOST_TRIED: u32 = 100_000;
 pub fn invert(schedule: &Schedule, sale: &Sale, target: Money) -> Result<Money, Refusal> {
     let mut works = Works::new(schedule, sale, Which::Sale);
     let starts = pieces(&mut works);
-    match least_from(&mut works, &starts, 0, i128::from(target.minor())) {
+    let slack = works.slack();
+    let found = least_from(
+        &mut |price| works.payout(price),
+        slack,
+        &starts,
+        0,
+        i128::from(target.minor()),
+    );
+    match found {
         Some(Ok(price)) => Money::from_minor(price).map_err(|_| Refusal::TooDear),
         Some(Err(())) => Err(Refusal::TakesAll),
         None => {
@@ -39,27 +47,29 @@ pub fn invert(schedule: &Schedule, sale: &Sale, target: Money) -> Result<Money, 
     }
 }
 
-/// The least price in this piece or a later one that pays at least `target`; `None` where there is none, and an error where
+/// The least price in this piece or a later one that pays at least `target`, of a payout in rounded and in fine units that are no
+/// further apart than `slack`; `None` where there is none, and an error where
 /// the search was given up.
 pub(super) fn least_from(
-    works: &mut Works<'_>,
+    payout: &mut dyn FnMut(i64) -> (i128, i128),
+    slack: i128,
     starts: &[i64],
     from_piece: usize,
     target: i128,
 ) -> Option<Result<i64, ()>> {
-    let near = target * FINE - works.slack();
+    let near = target * FINE - slack;
     let mut tried = 0;
     for piece in from_piece..starts.len() {
         let (start, end) = (starts[piece], end(starts, piece));
-        let mut price = if works.payout(start).1 >= near {
+        let mut price = if payout(start).1 >= near {
             start
-        } else if works.payout(end).1 >= near {
-            first(start, end, &mut |price| works.payout(price).1 >= near)
+        } else if payout(end).1 >= near {
+            first(start, end, &mut |price| payout(price).1 >= near)
         } else {
             continue;
         };
         while price <= end {
-            let (paid, fine) = works.payout(price);
+            let (paid, fine) = payout(price);
             if paid >= target {
                 return Some(Ok(price));
             }

@@ -55,6 +55,8 @@ pub enum How {
     },
     /// By slices: those that the base reaches and that take anything.
     Slices(Vec<Part>),
+    /// The mean over where the buyers usually are, and over what usually sells in a month.
+    Usual,
     /// What a group's limit makes of the sum of its charges.
     Group {
         /// The sum that was limited.
@@ -100,6 +102,7 @@ impl Line {
                 (format!("from {} a {by}: {part}", shown(*from)), self.amount)
             }
             How::Slices(parts) => (sum(parts, currency), self.amount),
+            How::Usual => ("as you usually sell there".to_owned(), self.amount),
             How::Back { less, .. } if less.is_zero() => (String::new(), self.amount),
             How::Back { charged, less } => (
                 format!("{} less {}", shown(*charged), shown(*less)),

@@ -70,7 +70,7 @@ fn charges(schedule: &Schedule, sale: &Sale, which: Which) -> Charges {
 }
 
 /// The lines of a schedule as worked out last.
-fn lines(works: &Works<'_>) -> Vec<Line> {
+pub(super) fn lines(works: &Works<'_>) -> Vec<Line> {
     let mut lines = Vec::with_capacity(works.cells.len());
     for (charge, cell) in works.schedule.charges.iter().zip(&works.cells) {
         if cell.holds {

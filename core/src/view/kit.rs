@@ -7,7 +7,7 @@ use crate::day::Day;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
-use crate::terms::{Base, Charge, Schedule};
+use crate::terms::{Base, Charge, Schedule, Usual};
 use crate::worth::Allowances;
 
 pub const NOON: At = At(1_795_279_327_123, 0);
@@ -52,12 +52,13 @@ impl Kit {
             setup: VenueSetup {
                 name: "Quayside".to_owned(),
                 arrangement: Arrangement::BuyerAtCost,
-                postage: Money::new(4_50),
-                packing: Money::new(30),
+                postage: Some(Money::new(4_50)),
+                packing: Some(Money::new(30)),
                 schedule: Schedule::of(vec![
                     Charge::percent("Sale", Rate::percent(10), Base::PriceAndPost),
                     Charge::flat("Order", Money::new(25)),
                 ]),
+                usual: Usual::default(),
             },
         });
         kit.tell(&Command::SetRules {

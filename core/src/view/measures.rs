@@ -1,6 +1,7 @@
 //! Measures in forms: a number alone has the form's unit, and another unit is typed behind it.
 
-use crate::measure::{ParcelSize, Unit, WeightUnit};
+use crate::measure::{LengthUnit, MeasureError, ParcelSize, Quantity, Unit, WeightUnit};
+use crate::number::{self, Number};
 
 /// The units that numbers alone have in a form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -52,14 +53,45 @@ pub(super) fn with_unit(text: &str, unit: &str) -> String {
     }
 }
 
-/// A measure's text, without the unit where it goes without saying.
+/// A measure as typed, in `unit` where no other stands behind it.
+///
+/// # Errors
+/// What is wrong with it. Of grams, millimetres and the units of volume nobody types thousandths, while many write "1.250" for more than a
+/// thousand: that is refused too.
+pub(super) fn typed<U: Unit>(text: &str, unit: &str) -> Result<Quantity<U>, MeasureError> {
+    let text = with_unit(text, unit);
+    let found: Quantity<U> = text.parse()?;
+    let end = text.find(char::is_alphabetic).unwrap_or(text.len());
+    let is_grouped = number::read(&text[..end]).is_ok_and(Number::could_be_grouped);
+    if is_grouped && is_coarse(found.unit().symbol()) {
+        return Err(MeasureError::TwoWays);
+    }
+    Ok(found)
+}
+
+/// Does nobody measure thousandths of it?
+fn is_coarse(symbol: &str) -> bool {
+    matches!(symbol, "g" | "mm" | "in3" | "cm3")
+}
+
+/// A measure's text, without the unit where it goes without saying; so that it reads back.
 pub(super) fn bare(text: String, unit: &str) -> String {
-    match text
-        .strip_suffix(unit)
-        .and_then(|text| text.strip_suffix(' '))
-    {
-        Some(number) => number.to_owned(),
-        None => text,
+    let (number, symbol) = text.split_once(' ').unwrap_or((&text, ""));
+    let number = match number::read(number) {
+        Ok(read) if is_coarse(symbol) && read.could_be_grouped() => {
+            let short = number.trim_end_matches('0');
+            if short.len() < number.len() {
+                short.to_owned()
+            } else {
+                [number, "0"].concat()
+            }
+        }
+        _ => number.to_owned(),
+    };
+    if symbol == unit {
+        number
+    } else {
+        [&number, " ", symbol].concat()
     }
 }
 
@@ -68,15 +100,14 @@ pub(super) fn sides_of(size: ParcelSize, unit: &str) -> [String; 3] {
     size.sides().map(|side| bare(side.to_string(), unit))
 }
 
-/// Three sides as one text, for a size to be read from.
-pub(super) fn sides_text(sides: &[String; 3], unit: &str) -> String {
+/// A size of three sides as typed, in `unit` where no other stands behind one.
+///
+/// # Errors
+/// What is wrong with the first bad one.
+pub(super) fn typed_size(sides: &[String; 3], unit: &str) -> Result<ParcelSize, MeasureError> {
     let [one, two, three] = sides;
-    [
-        with_unit(one, unit),
-        with_unit(two, unit),
-        with_unit(three, unit),
-    ]
-    .join(" x ")
+    let side = |text: &String| typed::<LengthUnit>(text, unit);
+    ParcelSize::new(side(one)?, side(two)?, side(three)?)
 }
 
 #[cfg(test)]
@@ -96,5 +127,25 @@ mod tests {
         check("1 lb", "oz", "1 lb");
         check("800 cm3", "in3", "800 cm3");
         check("9 kg", "g", "9 kg");
+        check("1.250 g", "g", "1.25");
+        check("1.125 g", "g", "1.1250");
+        check("1.125 kg", "g", "1.125 kg");
+    }
+
+    #[test]
+    fn what_could_be_thousands_is_refused() {
+        let check = |text, unit, expected: Result<&str, MeasureError>| {
+            let found = typed::<WeightUnit>(text, unit).map(|weight| weight.to_string());
+            assert_eq!(found, expected.map(str::to_owned), "{text} {unit}");
+        };
+        check("1,250", "g", Err(MeasureError::TwoWays));
+        check("1.250", "g", Err(MeasureError::TwoWays));
+        check("1,250 kg", "g", Err(MeasureError::TwoWays));
+        check("1.250 kg", "g", Ok("1.250 kg"));
+        check("1.250", "kg", Ok("1.250 kg"));
+        check("1 000", "g", Err(MeasureError::Gap));
+        check("0,250", "kg", Ok("0.250 kg"));
+        let sides = ["1,050", "400", "300"].map(str::to_owned);
+        assert_eq!(typed_size(&sides, "mm"), Err(MeasureError::TwoWays));
     }
 }

@@ -57,7 +57,8 @@ pub use setup_form::SetupForm;
 pub use trips::{CashRow, StopRow, TripRow, TripView, trip, trips};
 pub use venue_form::{
     Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,
-    PostForm, PostInput, Posts, Promotion, Shape, StepForm, StepInput, Times, Tried, Trying,
-    VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty, marked, setup_of,
+    PostForm, PostInput, Posts, Promotion, RegionForm, Shape, StepForm, StepInput, Times, Tried,
+    Trying, UsualForm, UsualInput, VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty,
+    marked, setup_of,
 };
 pub use what::{Before, KindChoice, before, kinds};

@@ -2,7 +2,7 @@
 //! complaints beside their fields.
 
 use super::complaint::{Complaint, optional};
-use super::measures::{Units, bare, sides_of, sides_text, with_unit};
+use super::measures::{Units, bare, sides_of, typed, typed_size};
 use crate::book::{KindSetup, KnownKind};
 use crate::id::VenueId;
 use crate::json::{Object, read_form};
@@ -113,15 +113,14 @@ impl PackForm {
         } else {
             (WeightUnit::Ounce, 1_000, LengthUnit::Inch)
         };
-        if let Ok(typed) = with_unit(&self.weight, from.weight).parse::<Weight>()
-            && let Ok(same) =
-                Weight::from_ticks(typed.ticks(), weight, fineness, Direction::Nearest)
+        if let Ok(read) = typed::<WeightUnit>(&self.weight, from.weight)
+            && let Ok(same) = Weight::from_ticks(read.ticks(), weight, fineness, Direction::Nearest)
         {
             self.weight = bare(same.to_string(), to.weight);
         }
         for side in &mut self.sides {
-            if let Ok(typed) = with_unit(side, from.length).parse::<Length>()
-                && let Ok(same) = Length::from_ticks(typed.ticks(), length)
+            if let Ok(read) = typed::<LengthUnit>(side, from.length)
+                && let Ok(same) = Length::from_ticks(read.ticks(), length)
             {
                 *side = bare(same.to_string(), to.length);
             }
@@ -139,10 +138,10 @@ impl PackForm {
             let sentence = format!("Use at most {LONGEST_NAME} characters.");
             fault(PackInput::Name, sentence);
         }
-        let weight = with_unit(&self.weight, units.weight).parse();
+        let weight = typed(&self.weight, units.weight);
         let weight =
             weight.map_err(|error| fault(PackInput::Weight, MeasureError::to_string(&error)));
-        let size = sides_text(&self.sides, units.length).parse();
+        let size = typed_size(&self.sides, units.length);
         let size = size.map_err(|error| fault(PackInput::Size, MeasureError::to_string(&error)));
         Some((name.to_owned(), weight.ok()?, size.ok()?))
     }

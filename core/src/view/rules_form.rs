@@ -27,6 +27,8 @@ pub enum RulesInput {
     Offers,
     /// Set aside for returns.
     Returns,
+    /// An hour of the trader's own work.
+    Hourly,
 }
 
 /// The form's texts.
@@ -51,9 +53,11 @@ pub struct RulesForm {
     pub offers: String,
     /// Percent set aside for returns.
     pub returns: String,
+    /// What an hour of the trader's own work counts for; empty where it isn't counted.
+    pub hourly: String,
 }
 
-read_form!(RulesForm: least_keep least_multiple longest_wait no_loss_if_low cash_step reach unsold offers returns);
+read_form!(RulesForm: least_keep least_multiple longest_wait no_loss_if_low cash_step reach unsold offers returns hourly);
 
 /// A setting as text; empty when it is off.
 fn shown<T: ToString>(setting: Option<T>) -> String {
@@ -81,6 +85,10 @@ impl RulesForm {
             unsold: aside.unsold.to_string(),
             offers: aside.offers.to_string(),
             returns: aside.returns.to_string(),
+            hourly: rules
+                .hourly
+                .map(|hour| plain(hour, currency))
+                .unwrap_or_default(),
         })
     }
 
@@ -107,6 +115,7 @@ impl RulesForm {
         };
         let least_keep = money(RulesInput::LeastKeep, &self.least_keep);
         let cash_step = money(RulesInput::CashStep, &self.cash_step).unwrap_or(Money::ZERO);
+        let hourly = money(RulesInput::Hourly, &self.hourly);
         let times = |text: &str| Multiple::parse(text).ok_or("Type how many times, such as 2.5.");
         let least_multiple = optional(&self.least_multiple, times).unwrap_or_else(|error| {
             complain(RulesInput::LeastMultiple, error.to_owned());
@@ -134,6 +143,7 @@ impl RulesForm {
             reach: rate(RulesInput::Reach, &self.reach),
             least_multiple,
             longest_wait,
+            hourly,
         };
         let aside = Allowances {
             unsold: rate(RulesInput::Unsold, &self.unsold),

@@ -12,7 +12,7 @@ use crate::measure::{DistanceUnit, ParcelSize, System, Weight};
 use crate::money::{Currency, Money, Rate, plain};
 use crate::packing::{Form, Fragility};
 use crate::postage::{Arrangement, LabelPrice, RateCard};
-use crate::terms::{Amount, Schedule};
+use crate::terms::{Amount, Regions, Schedule};
 use crate::trip::Manner;
 use crate::worth::Sells;
 use serde_json::Value;
@@ -78,6 +78,7 @@ fn words(state: &State, currency: Currency, of_type: &str, value: &Value) -> Opt
             format!("{} at {ask}, you keep {keep}", expected.verdict.word())
         }
         "Arrangement" => arrangement(&of(value)?, currency),
+        "Regions" => regions(&of(value)?),
         "Schedule" => schedule(&of(value)?, currency),
         "RateCard" => card(&of(value)?, currency),
         // A link, by the name of what it leads to; and what says itself, such as a text.
@@ -131,6 +132,11 @@ fn arrangement(of: &Arrangement, currency: Currency) -> String {
             format!("free from {}, under it {below}", money(*sum))
         }
     }
+}
+
+fn regions(of: &Regions) -> String {
+    let each = of.0.iter().map(|(name, share)| format!("{name} {share} %"));
+    each.collect::<Vec<_>>().join(", ")
 }
 
 fn schedule(of: &Schedule, currency: Currency) -> String {

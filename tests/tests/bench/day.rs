@@ -82,6 +82,7 @@ fn live_through(stall: &mut Stall) -> Outcome<()> {
             }
         }
         let buy = Purchase {
+            extras: Money::ZERO,
             paid: Money::new(i64::try_from(size * 250).unwrap_or(0)),
             things,
             method: Method::ByPrice,

@@ -8,6 +8,7 @@ use haulwren_core::kind::RecordKind;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form, Fragility};
 use haulwren_core::stamp::At;
+use haulwren_core::terms::Usual;
 use haulwren_core::view::{DecideDraft, decide};
 use haulwren_tests::browser::{Outcome, wrong};
 use serde::de::DeserializeOwned;
@@ -100,6 +101,7 @@ impl Stall {
                 postage: read(&one["postage"])?,
                 packing: read(&one["packing"])?,
                 schedule: read(&one["schedule"])?,
+                usual: Usual::default(),
             };
             let made = stall.tell(&Command::SaveVenue { id: None, setup })?;
             let card: usize = read(&one["card"])?;

@@ -23,6 +23,7 @@ fn ticks(text: &str) -> u64 {
 fn volumetric(per: &str, step: &str, of: &str) -> String {
     let rule = Volumetric {
         per: per.parse().unwrap(),
+        each: weight(step).unit(),
         rounding: Rounding {
             step: weight(step),
             direction: Direction::Up,

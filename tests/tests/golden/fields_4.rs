@@ -1,8 +1,10 @@
-//! The same for what came with the fourth version: what a thing was to sell for when it was judged.
+//! The same for what came with the fourth version: what a thing was to sell for when it was judged, how things usually sell on a venue, an
+//! hour of work, buyer's premium.
 
-use haulwren_core::book::{Edits, Expected, ThingEdit, Word};
-use haulwren_core::id::{TermsId, ThingId, VenueId};
-use haulwren_core::money::Money;
+use haulwren_core::book::{Edits, Expected, RulesEdit, StopEdit, ThingEdit, VenueEdit, Word};
+use haulwren_core::id::{RulesId, StopId, TermsId, ThingId, VenueId};
+use haulwren_core::money::{Money, Rate};
+use haulwren_core::terms::Regions;
 use haulwren_core::worth::Sells;
 
 use super::fields::id;
@@ -21,5 +23,18 @@ pub fn all() -> Vec<Edits> {
         rough: false,
         sells: Sells::new(Some(low), likely, Some(high)).ok(),
     };
-    vec![ThingId(id(7)).edit([ThingEdit::Expected(Some(judged))])]
+    let mut all = vec![ThingId(id(7)).edit([ThingEdit::Expected(Some(judged))])];
+    let north = ("North".to_owned(), Rate::percent(60));
+    let south = ("South, islands".to_owned(), Rate::parse("39.5").unwrap());
+    let venue = [
+        VenueEdit::Promoted(Some(true)),
+        VenueEdit::Promoted(Some(false)),
+        VenueEdit::Regions(Some(Regions(vec![north, south]))),
+        VenueEdit::Monthly(Some(Money::new(120_000))),
+    ];
+    all.extend(venue.map(|edit| VenueId(id(4)).edit([edit])));
+    all.push(RulesId::SINGLE.edit([RulesEdit::Hourly(Some(Money::new(1_500)))]));
+    all.push(ThingId(id(7)).edit([ThingEdit::Needs(Some(Money::new(750)))]));
+    all.push(StopId(id(14)).edit([StopEdit::Premium(Some(Rate::percent(18)))]));
+    all
 }

@@ -10,7 +10,7 @@ use haulwren_core::id::ThingId;
 use haulwren_core::money::{Currency, Money, Rate};
 use haulwren_core::postage::Arrangement;
 use haulwren_core::stamp::At;
-use haulwren_core::terms::{Base, Charge, Schedule};
+use haulwren_core::terms::{Base, Charge, Schedule, Usual};
 use haulwren_core::worth::Sells;
 
 /// A device that only does what the story says: each save one minute after the one before.
@@ -73,12 +73,13 @@ fn quayside() -> VenueSetup {
     VenueSetup {
         name: "Quayside".to_owned(),
         arrangement: Arrangement::BuyerAtCost,
-        postage: Money::new(450),
-        packing: Money::new(40),
+        postage: Some(Money::new(450)),
+        packing: Some(Money::new(40)),
         schedule: Schedule::of(vec![
             Charge::percent("Share of the sale", Rate::percent(10), Base::PriceAndPost),
             Charge::flat("Flat charge", Money::new(25)),
         ]),
+        usual: Usual::default(),
     }
 }
 

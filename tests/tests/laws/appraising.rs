@@ -80,6 +80,7 @@ fn rules() -> impl Strategy<Value = HouseRules> {
             |(least_keep, no_loss_if_low, step, reach, least_multiple)| HouseRules {
                 least_multiple,
                 longest_wait: None,
+                hourly: None,
                 least_keep: least_keep.map(Money::new),
                 no_loss_if_low,
                 cash_step: Money::new(step),

@@ -40,3 +40,11 @@ fn tries(cases: u32) -> Config {
         ..given
     }
 }
+
+/// What is said of something wrong is a sentence, or ends with an example to copy.
+fn is_sentence(said: &str) -> bool {
+    said.ends_with('.')
+        || ["e.g. 3.50", "e.g. Weight, Price"]
+            .iter()
+            .any(|example| said.ends_with(example))
+}

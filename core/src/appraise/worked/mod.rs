@@ -57,6 +57,7 @@ impl Dress {
             rules: HouseRules {
                 least_multiple: None,
                 longest_wait: None,
+                hourly: None,
                 least_keep: Some(Money::new(8_00)),
                 no_loss_if_low: true,
                 cash_step: Money::new(50),

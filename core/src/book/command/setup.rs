@@ -8,7 +8,7 @@ use crate::measure::{ParcelSize, Weight};
 use crate::money::Money;
 use crate::packing::Piece;
 use crate::postage::Arrangement;
-use crate::terms::Schedule;
+use crate::terms::{Schedule, Usual};
 use crate::worth::Sells;
 
 /// A venue as its form gives it.
@@ -18,12 +18,14 @@ pub struct VenueSetup {
     pub name: String,
     /// Who pays the postage.
     pub arrangement: Arrangement,
-    /// Postage of a usual parcel.
-    pub postage: Money,
-    /// Packing of a usual parcel.
-    pub packing: Money,
+    /// Postage of a usual parcel, where it was said.
+    pub postage: Option<Money>,
+    /// Packing of a usual parcel, where it was said.
+    pub packing: Option<Money>,
     /// Its charges.
     pub schedule: Schedule,
+    /// How things usually sell there.
+    pub usual: Usual,
 }
 
 /// A purchase: things bought for one price.
@@ -31,6 +33,8 @@ pub struct VenueSetup {
 pub struct Purchase {
     /// What was handed over; 0 for a free find.
     pub paid: Money,
+    /// What had to be paid on top: buyer's premium.
+    pub extras: Money,
     /// The things, in the order in which they were weighed up; at least one.
     pub things: Vec<Bought>,
     /// How the price is shared over them.
@@ -56,6 +60,8 @@ pub struct Bought {
     pub postage: Money,
     /// Its packing.
     pub packing: Money,
+    /// What the work would cost that it needs.
+    pub needs: Option<Money>,
     /// The verdict at the table.
     pub expected: Option<Expected>,
 }
@@ -66,6 +72,7 @@ impl Purchase {
     pub fn of_one(paid: Money, thing: Bought) -> Self {
         Self {
             paid,
+            extras: Money::ZERO,
             things: vec![thing],
             method: Method::Evenly,
             by: Paying::Cash,

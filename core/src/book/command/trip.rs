@@ -4,7 +4,7 @@ use crate::day::Day;
 use crate::id::{CashId, StopId, TripId};
 use crate::ledger::Moved;
 use crate::measure::{Distance, DistanceUnit};
-use crate::money::Money;
+use crate::money::{Money, Rate};
 use crate::stamp::At;
 use crate::trip::Manner;
 
@@ -42,6 +42,8 @@ pub struct StopSetup {
     pub manner: Option<Manner>,
     /// What is to be remembered; may be empty.
     pub note: String,
+    /// Buyer's premium: what is paid on top, as a share of each price agreed here.
+    pub premium: Option<Rate>,
 }
 
 /// One thing that the trader asks of trips, stops and the purse.

@@ -23,7 +23,7 @@ impl State {
         if purchase.things.len() > MOST_THINGS {
             return Err(Refusal::TooManyThings);
         }
-        check_amounts(&[purchase.paid])?;
+        check_amounts(&[purchase.paid, purchase.extras])?;
         let mut stops = Vec::new();
         let stop = self.stop_here(&mut stops, context);
         let lot = LotId(context.fresh());
@@ -31,6 +31,7 @@ impl State {
             LotEdit::Paid(Some(purchase.paid)),
             LotEdit::Bought(Some(context.at)),
             LotEdit::Stop(stop),
+            LotEdit::Extras(Some(purchase.extras).filter(|extras| !extras.is_zero())),
             // A lot of one has nothing to share.
             LotEdit::Method((purchase.method != Method::Evenly).then_some(purchase.method)),
             LotEdit::By((purchase.by != Paying::Cash).then_some(purchase.by)),
@@ -63,7 +64,11 @@ impl State {
     }
 
     fn bought(&self, id: ThingId, lot: LotId, thing: &Bought) -> Result<Edits, Refusal> {
-        check_amounts(&[thing.postage, thing.packing])?;
+        check_amounts(&[
+            thing.postage,
+            thing.packing,
+            thing.needs.unwrap_or_default(),
+        ])?;
         let name = checked_maybe(&thing.name)?;
         Ok(self.only_new(id.edit([
             ThingEdit::Lot(Some(lot)),
@@ -75,6 +80,7 @@ impl State {
             ThingEdit::Kind(thing.kind),
             ThingEdit::Weight(thing.weight),
             ThingEdit::Size(thing.size),
+            ThingEdit::Needs(thing.needs.filter(|needs| !needs.is_zero())),
         ])))
     }
 

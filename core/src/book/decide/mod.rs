@@ -160,6 +160,7 @@ impl State {
             RulesEdit::Returns(Some(allowances.returns)),
             RulesEdit::LeastMultiple(rules.least_multiple),
             RulesEdit::LongestWait(rules.longest_wait),
+            RulesEdit::Hourly(rules.hourly),
         ]);
         Ok(vec![self.only_new(edits)])
     }

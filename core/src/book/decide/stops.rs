@@ -109,6 +109,7 @@ impl State {
             StopEdit::Left(setup.left),
             StopEdit::Manner(setup.manner),
             StopEdit::Note(checked_text(&setup.note, LONGEST_NOTE)?),
+            StopEdit::Premium(setup.premium.filter(|premium| !premium.is_zero())),
         ])])
     }
 

@@ -16,7 +16,9 @@ impl State {
         context: &mut Context<'_>,
     ) -> Result<Vec<Edits>, Refusal> {
         let name = checked_name(&setup.name)?;
-        check_amounts(&[setup.postage, setup.packing])?;
+        let amounts = [setup.postage, setup.packing, setup.usual.monthly];
+        check_amounts(&amounts.map(Option::unwrap_or_default))?;
+        setup.usual.regions.check()?;
         setup.schedule.check()?;
         setup.arrangement.check()?;
         if self
@@ -28,8 +30,11 @@ impl State {
         let edits = [
             VenueEdit::Name(Some(name)),
             VenueEdit::Arrangement(Some(setup.arrangement.clone())),
-            VenueEdit::Postage(Some(setup.postage)),
-            VenueEdit::Packing(Some(setup.packing)),
+            VenueEdit::Postage(setup.postage),
+            VenueEdit::Packing(setup.packing),
+            VenueEdit::Promoted(setup.usual.promoted),
+            VenueEdit::Regions(Some(setup.usual.regions.clone()).filter(|all| !all.is_empty())),
+            VenueEdit::Monthly(setup.usual.monthly),
         ];
         let venue = match id {
             Some(id) if self.venue(id).is_none() => return Err(Refusal::NoVenue),

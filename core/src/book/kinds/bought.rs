@@ -75,6 +75,8 @@ record! {
     maker Maker: String, Dispute, since 3, "Maker";
     /// What is wrong with it.
     flaw Flaw: String, Dispute, since 3, "Flaw";
+    /// What the work would cost that it needed when it was weighed up.
+    needs Needs: Money, Dispute, since 4, "Work it needs";
 }
 
 record! {

@@ -7,7 +7,7 @@ use crate::id::{CardId, DeviceCode, VenueId};
 use crate::measure::{DistanceUnit, System};
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
-use crate::terms::Schedule;
+use crate::terms::{Regions, Schedule};
 
 record! {
     /// The book itself: one record.
@@ -66,6 +66,8 @@ record! {
     units Units: System, Dispute, since 3, "Units";
     /// What distances are driven in.
     distance Distance: DistanceUnit, Dispute, since 3, "Unit of distances";
+    /// What an hour of the trader's own work counts for.
+    hourly Hourly: Money, Dispute, since 4, "An hour of your work";
 }
 
 record! {
@@ -85,6 +87,12 @@ record! {
     packing Packing: Money, Dispute, since 1, "Packing";
     /// The rate card that its parcels are posted by, when not the usual one.
     card Card: CardId, Dispute, since 2, "Rate card";
+    /// Whether things usually sell through a paid promotion there.
+    promoted Promoted: bool, Dispute, since 4, "Usually promoted";
+    /// Where its buyers usually are.
+    regions Regions: Regions, Dispute, since 4, "Where buyers are";
+    /// What usually sells there in a month, in all.
+    monthly Monthly: Money, Dispute, since 4, "Usual sales a month";
 }
 
 record! {

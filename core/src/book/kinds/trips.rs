@@ -5,7 +5,7 @@ use crate::day::Day;
 use crate::id::{StopId, TripId};
 use crate::ledger::Moved;
 use crate::measure::Distance;
-use crate::money::Money;
+use crate::money::{Money, Rate};
 use crate::stamp::At;
 use crate::trip::Manner;
 
@@ -55,6 +55,8 @@ record! {
     manner Manner: Manner, Dispute, since 3, "How sellers come down";
     /// What is to be remembered of it.
     note Note: String, Dispute, since 3, "Note";
+    /// Buyer's premium: what is paid on top, as a share of each price agreed here.
+    premium Premium: Rate, Dispute, since 4, "Buyer\u{2019}s premium";
 }
 
 record! {

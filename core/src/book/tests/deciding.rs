@@ -78,7 +78,7 @@ fn a_venue_that_is_saved_says_only_what_changed() {
     );
     let (id, _) = told.state.venues().next().expect("a venue");
     let dearer = VenueSetup {
-        postage: Money::new(500),
+        postage: Some(Money::new(500)),
         ..setup("Quayside", 10)
     };
     let saved = told.tell(&save_venue(Some(id), dearer));

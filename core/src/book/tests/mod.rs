@@ -21,7 +21,7 @@ use crate::lot::Method;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
-use crate::terms::{Base, Charge, Schedule, TermsError};
+use crate::terms::{Base, Charge, Schedule, TermsError, Usual};
 use crate::worth::{Allowances, Sells, WorthError};
 use uuid::Uuid;
 
@@ -132,9 +132,10 @@ fn setup(name: &str, percent: u32) -> VenueSetup {
     VenueSetup {
         name: name.to_owned(),
         arrangement: Arrangement::BuyerAtCost,
-        postage: Money::new(450),
-        packing: Money::new(40),
+        postage: Some(Money::new(450)),
+        packing: Some(Money::new(40)),
         schedule: Schedule::of(vec![share]),
+        usual: Usual::default(),
     }
 }
 
@@ -149,6 +150,7 @@ fn lot_of(paid: i64, things: &[(&str, i64)]) -> Command {
         ..Bought::default()
     };
     Command::Buy(Purchase {
+        extras: Money::ZERO,
         paid: Money::new(paid),
         things: things.iter().map(thing).collect(),
         method: Method::ByPrice,

@@ -213,6 +213,7 @@ fn by_keep_goes_by_what_was_expected_else_by_the_terms_of_the_day() {
         sells: None,
     };
     told.tell(&Command::Buy(Purchase {
+        extras: Money::ZERO,
         paid: Money::new(18_90),
         // Expected: 3.30 + 3.00 before it is paid for. Worked out: 20.00 − 2.00 − 0.40 − 5.00 aside = 12.60.
         things: vec![thing(Some(judged)), thing(None)],
@@ -250,6 +251,7 @@ fn a_new_price_at_home_moves_the_cost_of_no_mate() {
         }
     };
     told.tell(&Command::Buy(Purchase {
+        extras: Money::ZERO,
         paid: Money::new(12_00),
         things: vec![thing(32_00), thing(16_00)],
         method: Method::ByPrice,

@@ -156,6 +156,7 @@ fn stops_and_trips_are_held_against_their_limits() {
         left: at(40),
         manner: Some(Manner::HalfFrom(780)),
         note: "good for lamps".to_owned(),
+        premium: None,
     };
     told.tell(&save(stop, setup.clone()));
     told.refuses(&save(stop, setup.clone()), Refusal::NoChange);

@@ -112,17 +112,33 @@ fn rounded(rounding: Rounding) -> Object {
 
 fn volumetric(value: &Value) -> Option<Volumetric> {
     let mut fields = Fields::of(value)?;
+    let (per, rounding) = (fields.must("per", text)?, rounding_of(&mut fields)?);
+    let meant = Volumetric::unit_meant(per, rounding.step.unit());
     let volumetric = Volumetric {
-        per: fields.must("per", text)?,
-        rounding: rounding_of(&mut fields)?,
+        per,
+        each: fields.may("each", unit).unwrap_or(meant),
+        rounding,
         over: fields.may("over", text),
     };
-    fields.end().map(|()| volumetric)
+    fields
+        .end()
+        .filter(|()| volumetric.is_of_one_system())
+        .map(|()| volumetric)
 }
 
 fn write_volumetric(volumetric: Volumetric) -> Value {
-    rounded(volumetric.rounding)
-        .with("per", as_text(&volumetric.per))
+    let Volumetric {
+        per,
+        each,
+        rounding,
+        ..
+    } = volumetric;
+    let step = rounding.step.unit();
+    // Left out only where every version reads the same without it.
+    let is_plain = each == step && each == Volumetric::unit_meant(per, step);
+    rounded(rounding)
+        .with("per", as_text(&per))
+        .with_some("each", (!is_plain).then(|| as_text(each.symbol())))
         .with_some("over", volumetric.over.as_ref().map(as_text))
         .done()
 }

@@ -2,6 +2,8 @@
 
 use serde_json::{from_str, to_string};
 
+use super::service;
+use crate::json;
 use crate::postage::{Arrangement, RateCard};
 
 #[test]
@@ -92,4 +94,34 @@ fn what_a_later_version_adds_to_a_card_is_unreadable() {
     for json in ["null", "[]", "{}", "\"card\"", r#"{"name":"Northmail"}"#] {
         assert!(from_str::<RateCard>(json).is_err(), "{json}");
     }
+}
+
+/// A divisor once was of the step's own unit: 5000 with steps of 500 g billed 40 x 30 x 20 cm as 500 g instead of 5 kg.
+#[test]
+fn a_divisor_without_its_unit_is_read_as_it_was_meant() {
+    let check = |per: &str, step: &str, of: &str, size: &str, bills: &str| {
+        let text = format!(
+            r#"{{"name":"Parcel","unit":"oz","zones":["all"],"volumetric":{{"per":"{per}","step":"{step}"{of}}}}}"#
+        );
+        let service = service::read(&json::parse(&text).unwrap()).unwrap();
+        let rule = service.volumetric.unwrap();
+        let weight = rule.weight(size.parse().unwrap()).unwrap();
+        assert_eq!(weight.to_string(), bills, "{per} {step}{of}");
+        // Written and read back it stays as it is, whatever it was read from.
+        let back = service::read(&service::write(&service)).unwrap();
+        assert_eq!(back, service);
+    };
+    let parcel = "40 x 30 x 20 cm";
+    // 24,000 cm3 by 5000 is 4.8 kg: ten steps of 500 g.
+    check("5000 cm3", "500 g", "", parcel, "5000 g");
+    check("5000 cm3", "1 kg", "", parcel, "5 kg");
+    check("5 cm3", "500 g", "", parcel, "5000 g");
+    check("5000 cm3", "500 g", r#","each":"g""#, parcel, "500 g");
+    check("5000 cm3", "500 g", r#","each":"kg""#, parcel, "5000 g");
+    // 1728 in3 by 166 is 10.41 lb: 166.6 oz, 21 steps of 8 oz.
+    check("166 in3", "8 oz", "", "12 x 12 x 12 in", "168 oz");
+    check("166 in3", "1 lb", "", "12 x 12 x 12 in", "11 lb");
+    check("10.375 in3", "8 oz", "", "12 x 12 x 12 in", "168 oz");
+    let mixed = r#"{"name":"Parcel","unit":"oz","zones":["all"],"volumetric":{"per":"166 in3","step":"1 kg","each":"lb"}}"#;
+    assert_eq!(service::read(&json::parse(mixed).unwrap()), None);
 }

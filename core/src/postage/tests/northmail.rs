@@ -19,6 +19,7 @@ fn northmail() -> RateCard {
     }
     parcel.volumetric = Some(Volumetric {
         per: "166 in3".parse().unwrap(),
+        each: WeightUnit::Pound,
         rounding: Rounding {
             step: "1 lb".parse().unwrap(),
             direction: Direction::Up,

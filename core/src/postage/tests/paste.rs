@@ -58,10 +58,10 @@ fn bad_rows_are_named_and_left_out_and_the_rest_is_kept() {
          !3 \u{201c}heavy\u{201d} is not a weight. \
          !4 \u{201c}12 st\u{201d} is not a weight. \
          !5 Not heavier than 8 oz, the row before. \
-         !6 Zone 2: \u{201c}five\u{201d} is not a price. Use digits and one point only. \
+         !6 Zone 2: \u{201c}five\u{201d} is not a price. Numbers only, e.g. 3.50 \
          !7 3 prices for 2 zones. \
          !8 No price in this row. \
-         !9 Zone 2: \u{201c}-1\u{201d} is not a price. This can't be less than nothing. \
+         !9 Zone 2: \u{201c}-1\u{201d} is not a price. This can’t be less than nothing. \
          !10 Zone 2: \u{201c}5.123\u{201d} is not a price. Use at most 2 decimals.",
     );
     check(
@@ -76,7 +76,7 @@ fn a_table_without_zones_is_not_read() {
     let none = "Paste a table: zones in the first row, weights in the first column.";
     check("", &format!("[] !1 {none}"));
     check(" \n\n", &format!("[] !1 {none}"));
-    let unnamed = "Name 1 to 20 zones in the first row, after a first cell that is left as it is.";
+    let unnamed = "The first row needs headings, e.g. Weight, Price";
     check("8 3.50\n16 4.50", &format!("[] !1 {unnamed}"));
     check("\n\ta\t\tb\n8\t1\t2\t3", &format!("[] !2 {unnamed}"));
     let many = "\tz".repeat(21);
@@ -93,4 +93,38 @@ fn rows_beyond_the_most_are_said_once() {
     assert_eq!(pasted.complaints[0].row, MAX_STEPS + 2);
     let service = pasted.service("Parcel", WeightUnit::Ounce);
     assert_eq!((service.zones.len(), service.steps.len()), (1, MAX_STEPS));
+}
+
+/// The first row of numbers once became the zones' names ("3.49").
+#[test]
+fn a_table_without_headings_keeps_its_first_row() {
+    check("8\t3.49\n16\t4.49", "[Zone 1] 8 oz: 349 16 oz: 449");
+    check(
+        "8 oz;3.49;4\n16 oz;4.49;5",
+        "[Zone 1|Zone 2] 8 oz: 349 400 16 oz: 449 500",
+    );
+    let said = |text| parse_table(text, WeightUnit::Ounce, usd()).heading();
+    assert_eq!(
+        said("8\t3.49\n16\t4.49"),
+        "No heading: the first row is numbers. Its prices are called Zone 1."
+    );
+    assert_eq!(said("oz\t2\t5\n8\t3\t4"), "Heading: 2, 5.");
+}
+
+/// "1,000" in grams was once one gram.
+#[test]
+fn thousands_in_a_row_are_refused_with_their_row() {
+    let pasted = parse_table("g\tall\n500\t3\n1,000\t4", WeightUnit::Gram, usd());
+    let faults: Vec<&str> = pasted
+        .complaints
+        .iter()
+        .map(|fault| fault.sentence.as_str())
+        .collect();
+    assert_eq!(pasted.steps.len(), 1);
+    assert_eq!(
+        faults,
+        [
+            "\u{201c}1,000\u{201d} is not a weight. That could be thousands or decimals. Type 1000 for 1,000, or a point before decimals."
+        ]
+    );
 }

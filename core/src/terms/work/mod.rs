@@ -85,6 +85,21 @@ impl<'a> Works<'a> {
         }
     }
 
+    /// A sale with only those charges, by their bits, whose conditions are met as far as the price doesn't matter.
+    pub fn sale(schedule: &'a Schedule, sale: &'a Sale, bits: u32) -> Self {
+        let mut open = Vec::with_capacity(schedule.charges.len());
+        for (at, charge) in schedule.charges.iter().enumerate() {
+            open.push(charge.scope != Scope::Month && bits >> (at % 32) & 1 == 1);
+        }
+        Self {
+            schedule,
+            sale,
+            open,
+            top_tiers: false,
+            cells: Vec::new(),
+        }
+    }
+
     /// Works out all charges at a price in minor units; what they come to stands in `cells`.
     pub fn at(&mut self, price: i64) {
         self.cells.clear();

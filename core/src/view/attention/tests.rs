@@ -6,7 +6,7 @@ use crate::id::{LotId, ThingId};
 use crate::ledger::Paying;
 use crate::lot::Method;
 use crate::postage::Arrangement;
-use crate::terms::Schedule;
+use crate::terms::{Schedule, Usual};
 use crate::view::kit::{Kit, today};
 use uuid::Uuid;
 
@@ -35,6 +35,7 @@ fn check(kit: &mut Kit, sentence: &str, key: &str) {
 fn shares_that_miss_are_put_on_the_last_thing() {
     let mut kit = Kit::begun();
     let purchase = Purchase {
+        extras: Money::ZERO,
         paid: Money::new(10_00),
         things: vec![bought("jug"), bought("bowl")],
         method: Method::ByHand,
@@ -93,9 +94,10 @@ fn two_of_one_name_are_to_be_looked_at() {
     let setup = VenueSetup {
         name: "Townboard".to_owned(),
         arrangement: Arrangement::HandedOver,
-        postage: Money::ZERO,
-        packing: Money::ZERO,
+        postage: Some(Money::ZERO),
+        packing: Some(Money::ZERO),
         schedule: Schedule::default(),
+        usual: Usual::default(),
     };
     let venue = kit.tell(&Command::SaveVenue { id: None, setup });
     // The same name under another id, as another device gives it.

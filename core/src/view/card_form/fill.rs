@@ -3,7 +3,7 @@
 use super::{CardForm, MEASURES, ServiceForm, ServiceText};
 use crate::measure::{Direction, Length, Quantity, Unit, Volume};
 use crate::money::{Currency, Money, plain};
-use crate::postage::{Over, RateCard, Service, Surcharge};
+use crate::postage::{Over, RateCard, Service, Surcharge, Volumetric};
 use crate::view::measures::{Units, bare};
 
 impl CardForm {
@@ -54,7 +54,15 @@ impl ServiceForm {
             ServiceText::Round,
             shown(rounding.map(|rounding| rounding.step), units.weight),
         );
-        put(ServiceText::Divisor, volume(bulk.map(|bulk| bulk.per)));
+        let divisor = |bulk: Volumetric| {
+            let per = volume(Some(bulk.per));
+            if bulk.each == bulk.each.heavy() {
+                per
+            } else {
+                format!("{per} per {}", bulk.each.symbol())
+            }
+        };
+        put(ServiceText::Divisor, bulk.map(divisor).unwrap_or_default());
         put(
             ServiceText::BulkStep,
             shown(bulk.map(|bulk| bulk.rounding.step), units.heavy),

@@ -2,10 +2,10 @@
 
 use super::read::Faults;
 use super::{CardInput, ServiceForm, ServiceText, Sheet};
-use crate::measure::{Direction, Quantity, Unit, Volume, Weight};
+use crate::measure::{Direction, Quantity, Unit, Volume, Weight, WeightUnit};
 use crate::money::{Currency, Money, parse};
 use crate::postage::{Limits, Rounding, Service, Step, Volumetric};
-use crate::view::measures::{Units, with_unit};
+use crate::view::measures::{Units, typed};
 
 /// A service under way: its form, its place on the card, and what is wrong so far.
 pub(super) struct Reader<'a> {
@@ -116,11 +116,10 @@ impl Reader<'_> {
         text: &str,
         unit: &str,
     ) -> Option<Quantity<U>> {
-        let text = with_unit(text, unit);
-        if text.is_empty() {
+        if text.trim().is_empty() {
             return None;
         }
-        match text.parse() {
+        match typed(text, unit) {
             Ok(measure) => Some(measure),
             Err(error) => {
                 self.faults.say(at, &error);
@@ -158,7 +157,8 @@ impl Reader<'_> {
             return None;
         }
         let at = CardInput::Text(self.at, ServiceText::Divisor);
-        let per: Option<Volume> = self.measure(ServiceText::Divisor, self.units.volume);
+        let (text, each) = divisor(form.text(ServiceText::Divisor));
+        let per: Option<Volume> = self.parsed(at, text, self.units.volume);
         if is_empty(ServiceText::Divisor) || per.is_some_and(|per| per.ticks() == 0) {
             let sentence = format!(
                 "Type how many {} count as one {}.",
@@ -167,13 +167,26 @@ impl Reader<'_> {
             self.faults.say(at, &sentence);
         }
         let step = if is_empty(ServiceText::BulkStep) {
-            with_unit("1", self.units.heavy).parse().ok()
+            Some(Weight::whole(1, each.unwrap_or(form.unit.heavy())))
         } else {
             self.step(ServiceText::BulkStep, self.units.heavy)
         };
+        let each = each.or(step.map(|step| step.unit().heavy()));
+        if let (Some(each), Some(step)) = (each, step)
+            && each.small() != step.unit().small()
+        {
+            let at = CardInput::Text(self.at, ServiceText::BulkStep);
+            let sentence = format!(
+                "Round in {} or {}, as the divisor is.",
+                each.heavy().symbol(),
+                each.small().symbol()
+            );
+            self.faults.say(at, &sentence);
+        }
         let over = self.measure(ServiceText::BulkOver, self.units.volume);
         Some(Volumetric {
             per: per?,
+            each: each?,
             rounding: Rounding {
                 step: step?,
                 direction: direction(form.bulk_nearest),
@@ -243,5 +256,19 @@ impl Reader<'_> {
                 None
             }
         }
+    }
+}
+
+/// The divisor's volume as typed, and the unit of weight behind "per", where one is named.
+fn divisor(text: &str) -> (&str, Option<WeightUnit>) {
+    let named = |symbol: &str| {
+        let symbol = symbol.trim().to_ascii_lowercase();
+        let mut units = WeightUnit::ALL.iter().copied();
+        units.find(|unit| unit.symbol() == symbol)
+    };
+    // A word that is no unit stays in the text, which then can't be read.
+    match text.split_once("per") {
+        Some((volume, symbol)) => named(symbol).map_or((text, None), |unit| (volume, Some(unit))),
+        None => (text, None),
     }
 }

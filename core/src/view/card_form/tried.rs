@@ -1,9 +1,9 @@
 //! A parcel tried on a card: what each service asks for it, or why it doesn't take it.
 
-use crate::measure::{ParcelSize, Unit, Weight};
+use crate::measure::{MeasureError, ParcelSize, Unit, Weight};
 use crate::money::{Currency, plain};
 use crate::postage::{Hint, MAX_ZONES, Over, Parcel, Quote, RateCard, To, What, quote};
-use crate::view::measures::{Units, sides_text, with_unit};
+use crate::view::measures::{Units, typed, typed_size};
 
 /// A parcel as typed.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -43,12 +43,12 @@ impl TriedParcel {
             .services
             .first()
             .map_or("in", |first| Units::of(first.unit).length);
-        let weight = with_unit(&self.weight, unit).parse();
-        let weight = weight.map_err(|error| format!("Weight: {error}"))?;
+        let weight = typed(&self.weight, unit);
+        let weight = weight.map_err(|error: MeasureError| format!("Weight: {error}"))?;
         if self.sides.iter().all(|side| side.trim().is_empty()) {
             return Ok((weight, None));
         }
-        let size = sides_text(&self.sides, length).parse();
+        let size = typed_size(&self.sides, length);
         let size = size.map_err(|error| format!("Size: {error}"))?;
         Ok((weight, Some(size)))
     }

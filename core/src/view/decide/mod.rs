@@ -200,6 +200,7 @@ fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
         sells: desk.typed.sells,
         postage: here.posted.postage.unwrap_or_default(),
         packing: here.posted.packing,
+        needs: None,
         expected,
     }
 }

@@ -179,6 +179,7 @@ pub fn paid_for_all(state: &State, pile: &Pile, now: At) -> Option<Purchase> {
     }
     Some(Purchase {
         paid,
+        extras: Money::ZERO,
         things,
         method: Method::ByPrice,
         by: Paying::Cash,

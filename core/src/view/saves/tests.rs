@@ -147,6 +147,7 @@ fn lots_are_told() {
 fn things_are_told() {
     let mut said = Said(Kit::begun());
     let both = Purchase {
+        extras: Money::ZERO,
         paid: Money::new(6_00),
         things: vec![bought("jug"), bought("bowl")],
         method: Method::Evenly,

@@ -3,7 +3,7 @@
 use super::charge::ChargeForm;
 use super::choices::Way;
 use super::limit::GroupForm;
-use super::{PostForm, VenueForm};
+use super::{PostForm, UsualForm, VenueForm};
 use crate::book::{State, Venue, VenueSetup};
 use crate::day::Day;
 use crate::id::VenueId;
@@ -35,8 +35,10 @@ pub fn setup_of(state: &State, id: VenueId, today: Day) -> Option<VenueSetup> {
     Some(VenueSetup {
         name: name.unwrap_or_default(),
         arrangement: arrangement.unwrap_or_default(),
-        postage: postage.unwrap_or_default(),
-        packing: packing.unwrap_or_default(),
+        // Nothing, where parcels are posted, was never said: so the form once wrote what was left empty.
+        postage: postage.filter(|postage| !postage.is_zero()),
+        packing,
+        usual: state.usual_of(id),
         schedule: terms
             .and_then(|(_, terms)| terms.schedule.clone())
             .unwrap_or_default(),
@@ -67,12 +69,9 @@ impl VenueForm {
     /// The form of a setup.
     #[must_use]
     pub fn from_setup(setup: &VenueSetup, currency: Currency) -> Self {
-        let amount = |money: Money| {
-            if money.is_zero() {
-                String::new()
-            } else {
-                plain(money, currency)
-            }
+        let amount = |money: Option<Money>| {
+            let text = |money| plain(money, currency);
+            money.map(text).unwrap_or_default()
         };
         let mut form = Self {
             name: setup.name.clone(),
@@ -81,6 +80,7 @@ impl VenueForm {
             post: PostForm::of(&setup.arrangement, currency),
             postage: amount(setup.postage),
             packing: amount(setup.packing),
+            usual: UsualForm::of(&setup.usual, currency),
         };
         for charge in &setup.schedule.charges {
             form.charges.push(ChargeForm::of(charge, currency));

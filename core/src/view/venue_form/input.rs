@@ -17,8 +17,23 @@ pub enum VenueInput {
     Group(usize, GroupInput),
     /// A field of the postage arrangement.
     Post(PostInput),
+    /// A field of how things usually sell.
+    Usual(UsualInput),
     /// The charges as a whole.
     Terms,
+}
+
+/// A field of how things usually sell.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum UsualInput {
+    /// What sells in a month.
+    Monthly,
+    /// The regions as a whole.
+    Regions,
+    /// The name of the region at a place.
+    Region(usize),
+    /// Its share.
+    Share(usize),
 }
 
 /// A field of a charge.
@@ -147,6 +162,15 @@ macro_rules! reach {
                     PostInput::BandWeight(row) => Some($($by)+ post.bands.$get(row)?.up_to),
                     PostInput::BandPrice(row) => Some($($by)+ post.bands.$get(row)?.price),
                     PostInput::Bands => None,
+                }
+            }
+            VenueInput::Usual(input) => {
+                let usual = $($by)+ $form.usual;
+                match input {
+                    UsualInput::Monthly => Some($($by)+ usual.monthly),
+                    UsualInput::Region(row) => Some($($by)+ usual.regions.$get(row)?.name),
+                    UsualInput::Share(row) => Some($($by)+ usual.regions.$get(row)?.share),
+                    UsualInput::Regions => None,
                 }
             }
             VenueInput::Terms => None,

@@ -12,6 +12,7 @@ mod posting;
 mod read;
 mod shapes;
 mod tried;
+mod usual;
 
 #[cfg(test)]
 mod tests;
@@ -22,12 +23,13 @@ use serde::{Deserialize, Serialize};
 pub use charge::{ChargeForm, StepForm};
 pub use choices::{Back, Of, Payers, Posts, Promotion, Times, Way};
 pub use fill::{Dates, dates, setup_of};
-pub use input::{ChargeInput, GroupInput, PostInput, StepInput, VenueInput};
+pub use input::{ChargeInput, GroupInput, PostInput, StepInput, UsualInput, VenueInput};
 pub use limit::GroupForm;
 pub use marks::{Marks, is_marked, marked};
 pub use posting::{BandForm, PostForm};
 pub use shapes::Shape;
 pub use tried::{Tried, Trying, keeps_of_twenty};
+pub use usual::{RegionForm, UsualForm};
 
 /// The form's texts.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -41,13 +43,15 @@ pub struct VenueForm {
     pub groups: Vec<GroupForm>,
     /// Who pays the postage.
     pub post: PostForm,
-    /// Usual postage; empty for none.
+    /// Usual postage; empty where nobody said it.
     pub postage: String,
-    /// Usual packing; empty for none.
+    /// Usual packing; empty where nobody said it.
     pub packing: String,
+    /// How things usually sell there.
+    pub usual: UsualForm,
 }
 
-read_form!(VenueForm: name charges groups post postage packing);
+read_form!(VenueForm: name charges groups post postage packing usual);
 
 impl Default for VenueForm {
     fn default() -> Self {
@@ -58,6 +62,7 @@ impl Default for VenueForm {
             post: PostForm::default(),
             postage: String::new(),
             packing: String::new(),
+            usual: UsualForm::default(),
         }
     }
 }

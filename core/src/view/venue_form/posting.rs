@@ -7,6 +7,7 @@ use crate::json::{Object, read_form};
 use crate::measure::Weight;
 use crate::money::{Currency, Money, plain};
 use crate::postage::{Arrangement, ArrangementError, LabelPrice, Payer};
+use crate::view::measures::{bare, typed};
 use serde::{Deserialize, Serialize};
 
 /// The texts and choices of an arrangement. What a choice makes idle stays as it was typed.
@@ -87,7 +88,7 @@ impl PostForm {
         for (row, band) in self.bands.iter().enumerate() {
             let price = VenueInput::Post(PostInput::BandPrice(row));
             let price = reader.must_money(price, &band.price);
-            match band.up_to.parse() {
+            match typed(&band.up_to, "") {
                 Ok(up_to) => bands.push((up_to, price)),
                 Err(error) => {
                     is_whole = false;
@@ -131,7 +132,7 @@ impl PostForm {
                         form.by_weight = true;
                         for (up_to, price) in bands {
                             form.bands.push(BandForm {
-                                up_to: up_to.to_string(),
+                                up_to: bare(up_to.to_string(), ""),
                                 price: text(*price),
                             });
                         }

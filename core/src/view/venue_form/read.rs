@@ -74,15 +74,14 @@ impl VenueForm {
             reader.complain(VenueInput::Name, &sentence);
         }
         let arrangement = self.post.read(&mut reader);
-        let (mut postage, mut packing) = (Money::ZERO, Money::ZERO);
+        let (mut postage, mut packing) = (None, None);
         if arrangement.is_posted() {
-            postage = reader
-                .money(VenueInput::Postage, &self.postage)
-                .unwrap_or_default();
-            packing = reader
-                .money(VenueInput::Packing, &self.packing)
-                .unwrap_or_default();
+            // Nothing is no postage that a parcel goes for: it stays unsaid.
+            let typed = reader.money(VenueInput::Postage, &self.postage);
+            postage = typed.filter(|postage| !postage.is_zero());
+            packing = reader.money(VenueInput::Packing, &self.packing);
         }
+        let usual = self.usual.read(&mut reader);
         let before = reader.complaints.len();
         let mut schedule = Schedule::default();
         for (at, charge) in self.charges.iter().enumerate() {
@@ -107,6 +106,7 @@ impl VenueForm {
             postage,
             packing,
             schedule,
+            usual,
         })
     }
 

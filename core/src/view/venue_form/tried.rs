@@ -3,8 +3,8 @@
 use crate::book::VenueSetup;
 use crate::measure::{Weight, WeightUnit};
 use crate::money::{Currency, Money};
-use crate::postage::{NoPosting, Posting};
-use crate::terms::{DeadZone, Sale, Settlement, dead_zones, monthly, refund, settle, unsold};
+use crate::postage::{Arrangement, NoPosting, Posting};
+use crate::terms::{DeadZone, Sale, Settlement, dead_zones_from, monthly, refund, settle, unsold};
 
 /// What is tried: a sale, and what the parcel weighs, where that is known.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -37,15 +37,41 @@ pub struct Tried {
 }
 
 impl Trying {
+    /// The prices to skip, walking price and postage together.
+    fn skip(&self, setup: &VenueSetup, up_to: Money) -> Vec<DeadZone> {
+        let free_from = match &setup.arrangement {
+            Arrangement::FreeFrom { sum, .. } => Some(*sum),
+            _ => None,
+        };
+        let below = match &setup.arrangement {
+            Arrangement::FreeFrom { below, .. } => below,
+            all => all,
+        };
+        // Its postage can be told: this price's was.
+        let posting = below.posting(
+            Some(setup.postage.unwrap_or_default()),
+            self.weight,
+            Money::ZERO,
+        );
+        let sale = Sale {
+            post_in: posting.map(|posting| posting.paid_in).unwrap_or_default(),
+            ..self.sale.clone()
+        };
+        dead_zones_from(&setup.schedule, &sale, free_from, up_to)
+    }
+
     /// Tries it.
     ///
     /// # Errors
     /// What has to be known before the postage can be told.
     pub fn at(&self, setup: &VenueSetup) -> Result<Tried, NoPosting> {
         let price = self.sale.price;
-        let posting = setup
-            .arrangement
-            .posting(Some(setup.postage), self.weight, price)?;
+        let packing = setup.packing.unwrap_or_default();
+        let posting = setup.arrangement.posting(
+            Some(setup.postage.unwrap_or_default()),
+            self.weight,
+            price,
+        )?;
         let sale = Sale {
             post_in: posting.paid_in,
             ..self.sale.clone()
@@ -54,12 +80,12 @@ impl Trying {
         // More than a book can hold is not looked at.
         let far = Money::from_minor(price.minor().saturating_mul(10)).unwrap_or(Money::MAX);
         Ok(Tried {
-            keep: settled.payout.minus(posting.out).minus(setup.packing),
-            packing: setup.packing,
+            keep: settled.payout.minus(posting.out).minus(packing),
+            packing,
             unsold: unsold(&setup.schedule, &sale).total,
             back: refund(&setup.schedule, &sale).total,
             month: monthly(&setup.schedule).total,
-            skip: dead_zones(&setup.schedule, &sale, far),
+            skip: self.skip(setup, far),
             settled,
             posting,
         })
@@ -74,11 +100,18 @@ pub fn keeps_of_twenty(setup: &VenueSetup, currency: Currency) -> (Money, Money)
     let nothing = Weight::whole(0, WeightUnit::Gram);
     let posting = setup
         .arrangement
-        .posting(Some(setup.postage), Some(nothing), price)
+        .posting(
+            Some(setup.postage.unwrap_or_default()),
+            Some(nothing),
+            price,
+        )
         .unwrap_or_default();
     let settled = settle(&setup.schedule, &Sale::of(price, posting.paid_in));
     (
         price,
-        settled.payout.minus(posting.out).minus(setup.packing),
+        settled
+            .payout
+            .minus(posting.out)
+            .minus(setup.packing.unwrap_or_default()),
     )
 }

@@ -36,8 +36,8 @@ fn any_setups() -> impl Strategy<Value = VenueSetup> {
     (any_names(), any_money(), any_money(), schedule, setups()).prop_map(
         |(name, postage, packing, schedule, fit)| VenueSetup {
             name,
-            postage,
-            packing,
+            postage: Some(postage),
+            packing: Some(packing),
             schedule,
             ..fit
         },

@@ -34,9 +34,10 @@ fn holds(device: &Device, step: &Step, changes: &[Change]) -> bool {
             (venue.arrangement, venue.postage, venue.packing)
                 == (
                     Some(setup.arrangement.clone()),
-                    Some(setup.postage),
-                    Some(setup.packing),
+                    setup.postage,
+                    setup.packing,
                 )
+                && state.usual_of(id) == setup.usual
                 && terms.schedule.as_ref() == Some(&setup.schedule)
                 && terms.checked == Some(today)
                 && state.usual_venue().is_some()

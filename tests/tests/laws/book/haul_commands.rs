@@ -47,6 +47,7 @@ impl HaulStep {
                     left: stay.and_then(later),
                     manner: Some(manner),
                     note: String::new(),
+                    premium: None,
                 };
                 TripCommand::SaveStop { id, setup }.into()
             }

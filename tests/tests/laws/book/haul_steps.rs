@@ -56,6 +56,7 @@ fn several() -> impl Strategy<Value = Purchase> {
     let method = select(&Method::ALL[..]);
     let by = select(vec![Paying::Cash, Paying::Other]);
     (vec(purchases(), 1..5), method, by).prop_map(|(single, method, by)| Purchase {
+        extras: Money::ZERO,
         paid: single[0].paid,
         things: single.into_iter().flat_map(|one| one.things).collect(),
         method,

@@ -6,6 +6,7 @@ use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::{Bought, Purchase, VenueSetup};
 use haulwren_core::money::{Money, Rate};
 use haulwren_core::postage::Arrangement;
+use haulwren_core::terms::{Regions, Usual};
 use haulwren_core::worth::{Allowances, Sells};
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -73,6 +74,7 @@ pub fn rules() -> impl Strategy<Value = HouseRules> {
                 reach,
                 least_multiple: None,
                 longest_wait: None,
+                hourly: least_keep,
             },
         )
 }
@@ -85,16 +87,38 @@ pub fn allowances() -> impl Strategy<Value = Allowances> {
     })
 }
 
+/// How things usually sell, in regions that some schedules name and in others.
+pub fn usuals() -> impl Strategy<Value = Usual> {
+    let names = prop::sample::subsequence(vec!["North", "South", "west", "Isles"], 0..3);
+    let regions = (names, rates(50), rates(50)).prop_map(|(names, one, other)| {
+        let shares = [one, other];
+        let pair = |(name, share): (&str, Rate)| (name.to_owned(), share);
+        Regions(names.into_iter().zip(shares).map(pair).collect())
+    });
+    (
+        prop::option::of(any::<bool>()),
+        regions,
+        prop::option::of(amounts()),
+    )
+        .prop_map(|(promoted, regions, monthly)| Usual {
+            promoted,
+            regions,
+            monthly,
+        })
+}
+
 pub fn setups() -> impl Strategy<Value = VenueSetup> {
     let arrangement = prop::sample::select(&Arrangement::ALL[..]);
     let schedule = prop_oneof![2 => fit_schedules(), 1 => rich_schedules()];
-    (names(), arrangement, amounts(), amounts(), schedule).prop_map(
-        |(name, arrangement, postage, packing, schedule)| VenueSetup {
+    let maybe = || prop::option::of(amounts());
+    (names(), arrangement, maybe(), maybe(), schedule, usuals()).prop_map(
+        |(name, arrangement, postage, packing, schedule, usual)| VenueSetup {
             name,
             arrangement,
-            postage,
+            postage: postage.filter(|postage| !postage.is_zero()),
             packing,
             schedule,
+            usual,
         },
     )
 }

@@ -156,7 +156,7 @@ fn random_programs_do_quarrel() {
     use proptest::strategy::ValueTree as _;
     let mut runner = proptest::test_runner::TestRunner::new(crate::tries(1));
     let (mut values, mut removals, mut settled) = (0, 0, 0);
-    for _ in 0..40 {
+    for _ in 0..160 {
         let moves = quarrels().new_tree(&mut runner).unwrap().current();
         let mut devices = quarrelled(&moves);
         for (_, field) in devices[0].state.disputed() {

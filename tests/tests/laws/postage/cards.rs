@@ -70,6 +70,7 @@ impl Facts {
         });
         service.volumetric = self.bulk.map(|(per, step, nearest, over)| Volumetric {
             per: format!("{per} in3").parse().unwrap(),
+            each: WeightUnit::Pound,
             rounding: Rounding {
                 step: weight(step, WeightUnit::Pound),
                 direction: direction(nearest),

@@ -50,11 +50,11 @@ proptest! {
         if pasted.zones.is_empty() {
             prop_assert!(pasted.steps.is_empty() && pasted.complaints.len() == 1);
         } else {
-            prop_assert_eq!(pasted.steps.len() + pasted.complaints.len(), rows - 1);
+            prop_assert_eq!(pasted.steps.len() + pasted.complaints.len(), rows - usize::from(pasted.has_heading));
         }
         for fault in &pasted.complaints {
             prop_assert!(fault.row >= 1 && fault.row <= text.lines().count().max(1));
-            prop_assert!(fault.sentence.ends_with('.'), "{}", fault.sentence);
+            prop_assert!(crate::is_sentence(&fault.sentence), "{}", fault.sentence);
         }
         for pair in pasted.steps.windows(2) {
             prop_assert!(pair[0].up_to.ticks() < pair[1].up_to.ticks());

@@ -5,7 +5,7 @@ use crate::postage::arranging::arrangements;
 use crate::terms_cases::rich_schedules;
 use haulwren_core::book::{Command, VenueSetup};
 use haulwren_core::json;
-use haulwren_core::money::{Currency, Money};
+use haulwren_core::money::Currency;
 use haulwren_core::postage::Arrangement;
 use haulwren_core::view::{
     ChargeInput, Dates, GroupInput, Of, PostInput, Posts, RulesForm, StepInput, VenueForm,
@@ -110,7 +110,7 @@ prop_compose! {
         longest_wait in prop_oneof![Just(String::new()), Just("60".to_owned()), Just("-3".to_owned())],
         [reach, unsold, offers, returns] in [rate_texts(), rate_texts(), rate_texts(), rate_texts()],
     ) -> RulesForm {
-        RulesForm { least_keep, least_multiple, longest_wait, no_loss_if_low, cash_step, reach, unsold, offers, returns }
+        RulesForm { hourly: least_keep.clone(), least_keep, least_multiple, longest_wait, no_loss_if_low, cash_step, reach, unsold, offers, returns }
     }
 }
 
@@ -173,7 +173,7 @@ proptest! {
     ) {
         let mut setup = VenueSetup { name: setup.name.trim().to_owned(), schedule, arrangement, ..setup };
         if !setup.arrangement.is_posted() {
-            (setup.postage, setup.packing) = (Money::ZERO, Money::ZERO);
+            (setup.postage, setup.packing) = (None, None);
         }
         let form = VenueForm::from_setup(&setup, usd());
         prop_assert_eq!(form.read(usd()), Ok(setup));
@@ -203,7 +203,7 @@ proptest! {
         let venue = venue.read(usd()).err().into_iter().flatten().map(|complaint| complaint.sentence);
         let rules = rules.read(usd()).err().into_iter().flatten().map(|complaint| complaint.sentence);
         for sentence in venue.chain(rules) {
-            prop_assert!(sentence.ends_with('.') && sentence.starts_with(char::is_uppercase), "{}", sentence);
+            prop_assert!(crate::is_sentence(&sentence) && sentence.starts_with(char::is_uppercase), "{}", sentence);
         }
     }
 

@@ -7,7 +7,7 @@ use haulwren_core::measure::Weight;
 use haulwren_core::money::{Money, Rate};
 use haulwren_core::packing::{Container, Form, Heft};
 use haulwren_core::postage::{Arrangement, RateCard};
-use haulwren_core::terms::{Base, Charge, Schedule};
+use haulwren_core::terms::{Base, Charge, Schedule, Usual};
 use haulwren_core::view::{DecideDraft, DecideView, as_bought, decide};
 
 fn weight(text: &str) -> Weight {
@@ -25,12 +25,13 @@ fn begun() -> Device {
     let setup = VenueSetup {
         name: "Quayside".to_owned(),
         arrangement: Arrangement::BuyerAtCost,
-        postage: Money::new(400),
-        packing: Money::new(40),
+        postage: Some(Money::new(400)),
+        packing: Some(Money::new(40)),
         schedule: Schedule::of(vec![
             Charge::percent("Sale", Rate::percent(10), Base::PriceAndPost),
             Charge::flat("Order", Money::new(25)),
         ]),
+        usual: Usual::default(),
     };
     tell(&mut device, &Command::SaveVenue { id: None, setup });
     device

@@ -133,6 +133,7 @@ fn ask_stop(store: Store, id: StopId, stop: &Stop) {
             left: at(answer, 2, known.left.or(known.arrived))?,
             manner: Some(manner(answer)?),
             note: answer.texts[4].clone(),
+            premium: known.premium,
         };
         store.dispatch(TripCommand::SaveStop { id, setup }.into(), |_| {});
         Ok(())

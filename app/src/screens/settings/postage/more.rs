@@ -126,19 +126,10 @@ fn limits(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
 fn bulk(desk: CardDesk, at: usize, unit: WeightUnit) -> Nodes {
     let Units { heavy, volume, .. } = Units::of(unit);
     let [divisor, step, over] = BULK;
-    let one = ["1 ", heavy].concat();
-    let hint = ["So much volume counts as ", &one, "."].concat();
-    let empty = ["Empty: ", &one, "."].concat();
+    let empty = ["Empty: 1 ", heavy, "."].concat();
+    let per = [volume, " per ", heavy].concat();
     [
-        text(
-            desk,
-            at,
-            divisor,
-            FieldSpec {
-                hint: &hint,
-                ..spec("bulk-divisor", "Divisor", volume)
-            },
-        ),
+        text(desk, at, divisor, spec("bulk-divisor", "Divisor", &per)),
         text(
             desk,
             at,

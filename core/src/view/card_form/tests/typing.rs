@@ -70,7 +70,7 @@ fn each_fault_is_said_at_its_place() {
     check(cell(2, 0), "4", "Not heavier than 4 oz, the row before.");
     check(cell(2, 0), "", "Type up to which weight.");
     check(cell(1, 0), "0", "A weight of nothing.");
-    check(cell(2, 1), "dear", "Use digits and one point only.");
+    check(cell(2, 1), "dear", "Numbers only, e.g. 3.50");
     let text = |text| CardInput::Text(0, text);
     check(text(ServiceText::Name), "", "Give the service a name.");
     check(

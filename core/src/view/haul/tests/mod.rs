@@ -8,7 +8,7 @@ use crate::ledger::Purse;
 use crate::lot::Method;
 use crate::money::Rate;
 use crate::postage::Arrangement;
-use crate::terms::{Base, Charge, Schedule};
+use crate::terms::{Base, Charge, Schedule, Usual};
 use crate::view::kit::{Kit, now};
 use crate::view::{DecideDraft, as_bought, describe};
 
@@ -24,9 +24,10 @@ fn marlpost() -> Kit {
         setup: VenueSetup {
             name: "Marlpost".to_owned(),
             arrangement: Arrangement::SellerPays,
-            postage: Money::new(6_50),
-            packing: Money::new(40),
+            postage: Some(Money::new(6_50)),
+            packing: Some(Money::new(40)),
             schedule,
+            usual: Usual::default(),
         },
     });
     kit
@@ -46,6 +47,7 @@ fn buy(kit: &mut Kit, paid: i64, by: Paying, things: Vec<Bought>) {
     let method = Method::ByPrice;
     let paid = Money::new(paid);
     kit.tell(&crate::book::Command::Buy(Purchase {
+        extras: Money::ZERO,
         paid,
         things,
         method,

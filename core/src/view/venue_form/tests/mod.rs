@@ -11,7 +11,8 @@ use crate::measure::{Weight, WeightUnit};
 use crate::money::{Currency, Money, Rate};
 use crate::postage::{Arrangement, LabelPrice, NoPosting, Payer};
 use crate::terms::{
-    Amount, Base, Charge, Group, Period, Positions, Refund, Sale, Schedule, Scope, Step, When,
+    Amount, Base, Charge, Group, Period, Positions, Refund, Sale, Schedule, Scope, Step, Usual,
+    When,
 };
 
 fn usd() -> Currency {
@@ -22,9 +23,10 @@ fn setup(charges: Vec<Charge>) -> VenueSetup {
     VenueSetup {
         name: "Quayside".to_owned(),
         arrangement: Arrangement::BuyerAtCost,
-        postage: Money::new(4_50),
-        packing: Money::new(30),
+        postage: Some(Money::new(4_50)),
+        packing: Some(Money::new(30)),
         schedule: Schedule::of(charges),
+        usual: Usual::default(),
     }
 }
 

@@ -77,10 +77,7 @@ fn faults_stand_at_their_fields() {
     );
     check(
         |form| form.charges[0].steps[1].percent = "ten".to_owned(),
-        &[(
-            step(1, StepInput::Percent),
-            "Use digits and one point only.",
-        )],
+        &[(step(1, StepInput::Percent), "Numbers only, e.g. 3.50")],
     );
     check(
         |form| form.charges[1].label.clear(),

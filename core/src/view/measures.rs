@@ -75,8 +75,8 @@ fn is_coarse(symbol: &str) -> bool {
 }
 
 /// A measure's text, without the unit where it goes without saying; so that it reads back.
-pub(super) fn bare(text: String, unit: &str) -> String {
-    let (number, symbol) = text.split_once(' ').unwrap_or((&text, ""));
+pub(super) fn bare(text: &str, unit: &str) -> String {
+    let (number, symbol) = text.split_once(' ').unwrap_or((text, ""));
     let number = match number::read(number) {
         Ok(read) if is_coarse(symbol) && read.could_be_grouped() => {
             let short = number.trim_end_matches('0');
@@ -97,7 +97,7 @@ pub(super) fn bare(text: String, unit: &str) -> String {
 
 /// The three sides of a size, as texts.
 pub(super) fn sides_of(size: ParcelSize, unit: &str) -> [String; 3] {
-    size.sides().map(|side| bare(side.to_string(), unit))
+    size.sides().map(|side| bare(&side.to_string(), unit))
 }
 
 /// A size of three sides as typed, in `unit` where no other stands behind one.
@@ -122,7 +122,7 @@ mod tests {
         check("800", "in3", "800 in3");
         check("800 cm3", "in3", "800 cm3");
         check(" ", "oz", "");
-        let check = |text: &str, unit, shown| assert_eq!(bare(text.to_owned(), unit), shown);
+        let check = |text: &str, unit, shown| assert_eq!(bare(text, unit), shown);
         check("9 oz", "oz", "9");
         check("1 lb", "oz", "1 lb");
         check("800 cm3", "in3", "800 cm3");

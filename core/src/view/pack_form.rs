@@ -61,7 +61,7 @@ impl PackForm {
         Self {
             name: name.to_owned(),
             metric,
-            weight: bare(weight.to_string(), units.weight),
+            weight: bare(&weight.to_string(), units.weight),
             sides: sides_of(size, units.length),
             ..Self::default()
         }
@@ -116,13 +116,13 @@ impl PackForm {
         if let Ok(read) = typed::<WeightUnit>(&self.weight, from.weight)
             && let Ok(same) = Weight::from_ticks(read.ticks(), weight, fineness, Direction::Nearest)
         {
-            self.weight = bare(same.to_string(), to.weight);
+            self.weight = bare(&same.to_string(), to.weight);
         }
         for side in &mut self.sides {
             if let Ok(read) = typed::<LengthUnit>(side, from.length)
                 && let Ok(same) = Length::from_ticks(read.ticks(), length)
             {
-                *side = bare(same.to_string(), to.length);
+                *side = bare(&same.to_string(), to.length);
             }
         }
     }

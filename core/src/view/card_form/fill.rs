@@ -30,7 +30,7 @@ fn percent(share: u32) -> String {
 }
 
 fn shown<U: Unit>(measure: Option<Quantity<U>>, unit: &str) -> String {
-    measure.map_or_else(String::new, |measure| bare(measure.to_string(), unit))
+    measure.map_or_else(String::new, |measure| bare(&measure.to_string(), unit))
 }
 
 impl ServiceForm {
@@ -78,7 +78,7 @@ impl ServiceForm {
         head.extend(service.zones.iter().cloned());
         form.table.push(head);
         for step in &service.steps {
-            let row = vec![bare(step.up_to.to_string(), units.weight)];
+            let row = vec![bare(&step.up_to.to_string(), units.weight)];
             form.table.push(priced(row, &step.prices, currency));
         }
         for flat in &service.flat {
@@ -106,9 +106,9 @@ pub(super) fn priced(
 
 fn surcharge(extra: Surcharge, units: Units, currency: Currency) -> Vec<String> {
     let (measure, over) = match extra.over {
-        Over::Longest(over) => (0, bare(over.to_string(), units.length)),
-        Over::LengthAndGirth(over) => (1, bare(over.to_string(), units.length)),
-        Over::Volume(over) => (2, bare(over.to_string(), units.volume)),
+        Over::Longest(over) => (0, bare(&over.to_string(), units.length)),
+        Over::LengthAndGirth(over) => (1, bare(&over.to_string(), units.length)),
+        Over::Volume(over) => (2, bare(&over.to_string(), units.volume)),
     };
     let amount = plain(extra.amount, currency);
     vec![MEASURES[measure].0.to_owned(), over, amount]

@@ -38,7 +38,7 @@ impl CardForm {
         head.extend(pasted.zones);
         let mut table = vec![head];
         for step in &pasted.steps {
-            let row = vec![bare(step.up_to.to_string(), service.unit.symbol())];
+            let row = vec![bare(&step.up_to.to_string(), service.unit.symbol())];
             table.push(priced(row, &step.prices, currency));
         }
         service.before = std::mem::replace(&mut service.table, table);

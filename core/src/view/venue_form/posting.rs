@@ -132,7 +132,7 @@ impl PostForm {
                         form.by_weight = true;
                         for (up_to, price) in bands {
                             form.bands.push(BandForm {
-                                up_to: bare(up_to.to_string(), ""),
+                                up_to: bare(&up_to.to_string(), ""),
                                 price: text(*price),
                             });
                         }

@@ -106,7 +106,7 @@ proptest! {
             // A refusal is a fine answer.
             drop(device.run(timed));
         }
-        let add = device.plan(&Step::Venue(None, setup.clone()));
+        let add = device.plan(&Step::Venue(None, Box::new(setup.clone())));
         if add.is_ok_and(|edits| !device.commit(edits).is_empty()) {
             let id = device.state.venues().find(|(_, venue)| venue.name.as_deref() == Some(setup.name.trim())).unwrap().0;
             let again = Command::SaveVenue { id: Some(id), setup };

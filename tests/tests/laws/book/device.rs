@@ -84,7 +84,7 @@ impl Device {
             Step::Rules(rules, allowances) => Command::SetRules { rules, allowances },
             Step::Venue(which, setup) => Command::SaveVenue {
                 id: which.map(venue),
-                setup,
+                setup: *setup,
             },
             Step::Use(which) => Command::UseVenue(venue(which)),
             Step::Remove(which) => Command::RemoveVenue(venue(which)),

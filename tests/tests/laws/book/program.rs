@@ -18,7 +18,7 @@ use crate::terms_cases::rich_schedules;
 #[derive(Clone, Debug)]
 pub enum Step {
     Rules(HouseRules, Allowances),
-    Venue(Option<u8>, VenueSetup),
+    Venue(Option<u8>, Box<VenueSetup>),
     Use(u8),
     Remove(u8),
     Buy(Purchase),
@@ -152,7 +152,7 @@ pub fn steps() -> BoxedStrategy<Step> {
     let which = || any::<u8>();
     prop_oneof![
         1 => (rules(), allowances()).prop_map(|(rules, aside)| Step::Rules(rules, aside)),
-        3 => (prop::option::of(which()), setups()).prop_map(|(which, setup)| Step::Venue(which, setup)),
+        3 => (prop::option::of(which()), setups()).prop_map(|(which, setup)| Step::Venue(which, Box::new(setup))),
         1 => which().prop_map(Step::Use),
         1 => which().prop_map(Step::Remove),
         4 => purchases().prop_map(Step::Buy),
@@ -193,7 +193,7 @@ pub fn strife() -> impl Strategy<Value = Timed> {
     let step = prop_oneof![
         3 => (few(), names()).prop_map(|(thing, name)| Step::Rename(thing, name)),
         2 => few().prop_map(Step::TakeOut),
-        2 => (few(), setups()).prop_map(|(venue, setup)| Step::Venue(Some(venue), setup)),
+        2 => (few(), setups()).prop_map(|(venue, setup)| Step::Venue(Some(venue), Box::new(setup))),
         1 => few().prop_map(Step::Remove),
         2 => (rules(), allowances()).prop_map(|(rules, aside)| Step::Rules(rules, aside)),
         3 => (few(), amounts()).prop_map(|(lot, paid)| Step::Haul(HaulStep::Paid(lot, paid))),

@@ -1,7 +1,7 @@
 //! What a first verdict does not need is served as a module of its own: the pile, Haul, Set up, sample data. It is fetched once the first
 //! screen stands, or when something of it is asked for. The worker keeps it like every other file.
 //!
-//! Which functions go there is for the build to find out: whatever only `further` below reaches.
+//! Which functions go there is for the build to find out: whatever only the loader reaches that is handed in (`screens/further.rs`).
 
 use crate::live::Live;
 use crate::notice::Notice;
@@ -15,9 +15,8 @@ use haulwren_core::id::ThingId;
 use haulwren_core::view::Done;
 use js_sys::Promise;
 use leptos::prelude::document;
-#[cfg(feature = "late")]
-use leptos::wasm_split::{SplitLoaderError, wasm_split};
 use std::cell::{OnceCell, RefCell};
+use std::pin::Pin;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Blob, Element};
 
@@ -58,8 +57,11 @@ pub enum Late {
     Missing,
 }
 
+/// Fetches the late module. `None` when it can't be had.
+pub type Loader = fn() -> Pin<Box<dyn Future<Output = Option<Further>>>>;
+
 thread_local! {
-    static LATE: OnceCell<Live<Late>> = const { OnceCell::new() };
+    static LATE: OnceCell<(Live<Late>, Loader)> = const { OnceCell::new() };
     /// The style sheet that is being loaded, or stands.
     static SHEET: RefCell<Option<Sheet>> = const { RefCell::new(None) };
 }
@@ -67,9 +69,10 @@ thread_local! {
 /// A style sheet, and whether it has come.
 type Sheet = (Element, Promise);
 
-/// Makes ready to ask for it. Called once, where nothing is ever cleaned up.
-pub fn follow() {
-    let is_first = LATE.with(|late| late.set(Live::new(Late::Coming))).is_ok();
+/// Makes ready to ask for it by a loader. Called once, where nothing is ever cleaned up.
+pub fn follow(loader: Loader) {
+    let coming = (Live::new(Late::Coming), loader);
+    let is_first = LATE.with(|late| late.set(coming)).is_ok();
     debug_assert!(is_first, "made ready once");
 }
 
@@ -78,6 +81,10 @@ pub fn follow() {
 /// # Panics
 /// Before it was made ready.
 pub fn late() -> Live<Late> {
+    ready().0
+}
+
+fn ready() -> (Live<Late>, Loader) {
     let late = LATE.with(|late| late.get().copied());
     late.expect("made ready at the start")
 }
@@ -116,7 +123,7 @@ pub async fn fetched() -> Option<Further> {
         return Some(further);
     }
     styles().await?;
-    let come = come().await?;
+    let come = (ready().1)().await?;
     // Asked for twice: what stands already stays as it is.
     if !matches!(late().get_untracked(), Late::Here(_)) {
         late().set(Late::Here(come));
@@ -157,23 +164,4 @@ fn load_styles() -> Option<Sheet> {
     });
     SHEET.replace(Some((link.clone(), loaded.clone())));
     Some((link, loaded))
-}
-
-#[cfg(feature = "late")]
-async fn come() -> Option<Further> {
-    further().await.ok()
-}
-
-#[cfg(not(feature = "late"))]
-#[allow(clippy::unused_async, reason = "the served build fetches it")]
-async fn come() -> Option<Further> {
-    Some(crate::screens::FURTHER)
-}
-
-/// The one way from here into the late module.
-#[cfg(feature = "late")]
-#[wasm_split(settings, fallible, wasm_split_path = leptos::wasm_split)]
-#[allow(clippy::unnecessary_wraps, reason = "fetching is what can fail")]
-fn further() -> Result<Further, SplitLoaderError> {
-    Ok(crate::screens::FURTHER)
 }

@@ -39,7 +39,7 @@ pub fn run() {
     let owner = Owner::new();
     owner.with(|| {
         route::follow();
-        late::follow();
+        late::follow(screens::load);
         screens::app().stand_in(&shell::page::root());
         store::use_store().open();
     });

@@ -1,4 +1,5 @@
-//! The ways into what comes late (see `late` of the app). Everything that only this reaches is served in the late module.
+//! The ways into what comes late (see `late` of the app), and the one way from here to there. Everything that only it reaches is served in
+//! the late module.
 
 use super::{haul, pile, settings, what};
 use crate::late::Further;
@@ -8,9 +9,36 @@ use crate::ui::el::Nodes;
 use haulwren_core::sample::sample;
 use haulwren_core::view;
 use leptos::task::spawn_local;
+#[cfg(feature = "late")]
+use leptos::wasm_split::{SplitLoaderError, wasm_split};
+use std::pin::Pin;
+
+/// Fetches them.
+pub fn load() -> Pin<Box<dyn Future<Output = Option<Further>>>> {
+    Box::pin(come())
+}
+
+#[cfg(feature = "late")]
+async fn come() -> Option<Further> {
+    further().await.ok()
+}
+
+#[cfg(not(feature = "late"))]
+#[allow(clippy::unused_async, reason = "the served build fetches them")]
+async fn come() -> Option<Further> {
+    Some(FURTHER)
+}
+
+/// The one way from here into the late module.
+#[cfg(feature = "late")]
+#[wasm_split(settings, fallible, wasm_split_path = leptos::wasm_split)]
+#[allow(clippy::unnecessary_wraps, reason = "fetching is what can fail")]
+fn further() -> Result<Further, SplitLoaderError> {
+    Ok(FURTHER)
+}
 
 /// Them.
-pub const FURTHER: Further = Further {
+const FURTHER: Further = Further {
     screen,
     add_photo: Store::add_photo,
     what: what::inside,

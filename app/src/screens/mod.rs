@@ -4,6 +4,7 @@ mod brought;
 mod choices;
 mod decide;
 mod first;
+mod form;
 mod further;
 mod haul;
 mod history;
@@ -20,7 +21,7 @@ mod settings;
 mod update;
 mod what;
 
-pub use further::FURTHER;
+pub use further::load;
 
 use crate::follow::follow_later;
 use crate::live::worked;

@@ -1,25 +1,12 @@
 //! History of records: what was said of them, when, on which device, and the way back to it.
 
-use super::parts::{is_shown, label};
+use super::parts::label;
 use super::values::value;
 use crate::book::{Command, State, is_readable};
 use crate::change::{Change, Fields, GONE, Key, RecordKey};
 use crate::kind::RecordKind;
 use crate::stamp::At;
 use serde_json::Value;
-
-/// One change as people read it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Said {
-    /// Which change.
-    pub key: Key,
-    /// When, as the device's clock showed.
-    pub at: At,
-    /// The device's name, or its code while it has none here.
-    pub device: String,
-    /// Field and new value, in words.
-    pub lines: Vec<(String, String)>,
-}
 
 /// One change of a record as people read it, with the way back.
 #[derive(Clone, Debug, PartialEq)]
@@ -45,30 +32,6 @@ pub struct Earlier {
     pub words: String,
     /// What gives the field this value again; `None` where it has it, or this version cannot read it.
     pub back: Option<Command>,
-}
-
-/// The history that these changes tell, newest first. Changes that say nothing to people are left out.
-#[must_use]
-pub fn history(state: &State, changes: Vec<Change>) -> Vec<Said> {
-    let mut told = Vec::new();
-    for change in newest_first(state, changes) {
-        let mut lines = Vec::new();
-        for (field, said) in in_order(&change) {
-            if is_shown(&change.kind, field) {
-                let words = value(state, &change.kind, field, said);
-                lines.push((label(&change.kind, field), words));
-            }
-        }
-        if !lines.is_empty() {
-            told.push(Said {
-                key: change.key,
-                at: change.at,
-                device: state.name_of(change.device()),
-                lines,
-            });
-        }
-    }
-    told
 }
 
 /// The history of one record, of whatever kind, newest first. `changes` may be more than its own.

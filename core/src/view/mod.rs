@@ -11,6 +11,7 @@ mod disputes;
 mod draft;
 #[cfg(test)]
 mod every_kind;
+mod form;
 mod haul;
 mod history;
 mod keys;
@@ -25,7 +26,6 @@ mod pile;
 mod pocket;
 mod rules_form;
 mod saves;
-mod setup_form;
 mod trips;
 mod values;
 mod venue_form;
@@ -42,9 +42,10 @@ pub use decide::{DecideView, Posted, Sending, Unasked, VenueCard, as_bought, dec
 pub use decide::{purchase, unasked};
 pub use disputes::{Choice, Dispute, Spoken, dispute};
 pub use draft::{DecideDraft, Field, Press, half_key};
+pub use form::{Faults, Form};
 pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
-pub use history::{Earlier, Said, Saying, history, history_of};
+pub use history::{Earlier, Saying, history_of};
 pub use lot_form::{COUNTS, LotForm};
 pub use measures::Units;
 pub use named::{named, nameless};
@@ -53,7 +54,6 @@ pub use pile::{Pile, PileRow, PileView, Piled, UpTo, paid_for_all, pile};
 pub use pocket::{Pocket, pocket};
 pub use rules_form::{RulesForm, RulesInput};
 pub use saves::{Done, briefly, describe};
-pub use setup_form::SetupForm;
 pub use trips::{CashRow, StopRow, TripRow, TripView, trip, trips};
 pub use venue_form::{
     Back, BandForm, ChargeForm, ChargeInput, Dates, GroupForm, GroupInput, Marks, Of, Payers,

@@ -5,12 +5,13 @@ use super::complaint::{Complaint, optional};
 use super::measures::{Units, bare, sides_of, typed, typed_size};
 use crate::book::{KindSetup, KnownKind};
 use crate::id::VenueId;
-use crate::json::{Object, read_form};
+use crate::json::{self, Object, read_form};
 use crate::measure::{Direction, Length, LengthUnit, MeasureError, ParcelSize, Weight, WeightUnit};
 use crate::money::{Currency, Money, parse, plain};
 use crate::packing::{Container, Fit, Form, Fragility, NODES, Piece, fit};
 use crate::postage::LONGEST_NAME;
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 /// A field of the form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -19,8 +20,10 @@ pub enum PackInput {
     Name,
     /// Its weight.
     Weight,
-    /// Its three sides.
+    /// Its three sides together.
     Size,
+    /// One of them.
+    Side(usize),
     /// What one costs.
     Cost,
 }
@@ -53,6 +56,40 @@ read_form!(PackForm: name metric weight sides cost carton soft fragility venue);
 
 /// What is wrong, by field.
 pub type PackFaults = Vec<Complaint<PackInput>>;
+
+/// The text of a field, by a reference of either sort.
+macro_rules! reach {
+    ($form:expr, $input:expr, $get:ident, $($by:tt)+) => {
+        match $input {
+            PackInput::Name => Some($($by)+ $form.name),
+            PackInput::Weight => Some($($by)+ $form.weight),
+            PackInput::Cost => Some($($by)+ $form.cost),
+            PackInput::Side(side) => $form.sides.$get(side),
+            PackInput::Size => None,
+        }
+    };
+}
+
+impl super::Form for PackForm {
+    type Input = PackInput;
+
+    fn text(&self, input: PackInput) -> Option<&String> {
+        reach!(self, input, get, &)
+    }
+
+    fn text_mut(&mut self, input: PackInput) -> Option<&mut String> {
+        reach!(self, input, get_mut, &mut)
+    }
+
+    fn to_json(&self) -> Value {
+        json::value(self)
+    }
+
+    fn from_json(value: &Value) -> Option<Self> {
+        // Earlier versions put its name around it.
+        json::of(value.get("pack").unwrap_or(value))
+    }
+}
 
 impl PackForm {
     fn measured(name: &str, weight: Weight, size: ParcelSize) -> Self {

@@ -14,7 +14,7 @@ pub(super) fn label(kind: &RecordKind, field: &str) -> String {
     }
 }
 
-/// Whether a field says something to people in the history of a thing and its lot; links between records and times do not.
+/// Whether a field says something to people of what a file brings; links between records and times do not.
 pub(super) fn is_shown(kind: &RecordKind, field: &str) -> bool {
     !matches!(
         (kind, field),

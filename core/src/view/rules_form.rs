@@ -1,6 +1,7 @@
 //! The form of the house rules and allowances.
 
 use super::complaint::{Complaint, optional};
+use super::form::{Form, form_json};
 use crate::appraise::{HouseRules, Multiple};
 use crate::book::State;
 use crate::json::{Object, read_form};
@@ -58,6 +59,37 @@ pub struct RulesForm {
 }
 
 read_form!(RulesForm: least_keep least_multiple longest_wait no_loss_if_low cash_step reach unsold offers returns hourly);
+
+/// The text of a field, by a reference of either sort.
+macro_rules! reach {
+    ($form:expr, $input:expr, $($by:tt)+) => {
+        match $input {
+            RulesInput::LeastKeep => $($by)+ $form.least_keep,
+            RulesInput::LeastMultiple => $($by)+ $form.least_multiple,
+            RulesInput::LongestWait => $($by)+ $form.longest_wait,
+            RulesInput::CashStep => $($by)+ $form.cash_step,
+            RulesInput::Reach => $($by)+ $form.reach,
+            RulesInput::Unsold => $($by)+ $form.unsold,
+            RulesInput::Offers => $($by)+ $form.offers,
+            RulesInput::Returns => $($by)+ $form.returns,
+            RulesInput::Hourly => $($by)+ $form.hourly,
+        }
+    };
+}
+
+impl Form for RulesForm {
+    type Input = RulesInput;
+
+    fn text(&self, input: RulesInput) -> Option<&String> {
+        Some(reach!(self, input, &))
+    }
+
+    fn text_mut(&mut self, input: RulesInput) -> Option<&mut String> {
+        Some(reach!(self, input, &mut))
+    }
+
+    form_json!();
+}
 
 /// A setting as text; empty when it is off.
 fn shown<T: ToString>(setting: Option<T>) -> String {

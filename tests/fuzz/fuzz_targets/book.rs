@@ -10,7 +10,7 @@ use haulwren_core::id::{BookId, DeviceCode};
 use haulwren_core::money::Currency;
 use haulwren_core::stamp::At;
 use haulwren_core::view::{
-    DecideDraft, Pile, decide, describe, haul, here, history, pile, pocket, trip, trips,
+    DecideDraft, Pile, decide, describe, haul, here, history_of, pile, pocket, trip, trips,
 };
 use libfuzzer_sys::fuzz_target;
 
@@ -43,7 +43,9 @@ fn look_at(state: &State, changes: &[Change]) {
     }
     let _ = here(state);
     let _ = describe(state, changes);
-    let _ = history(state, changes.to_vec());
+    if let Some(first) = changes.first() {
+        let _ = history_of(state, &first.record(), changes.to_vec());
+    }
     let draft = DecideDraft {
         ask: "6".to_owned(),
         likely: "26".to_owned(),

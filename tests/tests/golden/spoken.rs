@@ -2,7 +2,7 @@
 
 use super::story;
 use haulwren_core::change::Change;
-use haulwren_core::view::{describe, history};
+use haulwren_core::view::{describe, history_of};
 use std::fmt::Write;
 
 #[test]
@@ -24,14 +24,13 @@ fn saves_are_told_in_a_sentence_each() {
 
 #[test]
 fn the_history_of_a_thing_is_told_newest_first() {
-    let (state, mut changes) = story::told();
+    let (state, changes) = story::told();
     let (thing, _) = state.things().next().unwrap();
-    changes.retain(|change| change.id == thing.0);
     let mut told = String::new();
-    for said in history(&state, changes) {
+    for said in history_of(&state, &thing.record(), changes) {
         writeln!(told, "{} on {}", said.at.day().unwrap(), said.device).unwrap();
-        for (field, value) in said.lines {
-            writeln!(told, "  {field}: {value}").unwrap();
+        for line in said.lines {
+            writeln!(told, "  {}: {}", line.label, line.words).unwrap();
         }
     }
     insta::assert_snapshot!(told, @r"
@@ -40,6 +39,7 @@ fn the_history_of_a_thing_is_told_newest_first() {
     2026-11-21 on Phone
       Name: Denim jacket
     2026-11-21 on Phone
+      Lot: Lot of Work jacket
       Name: Jacket
       Sells for: 26.00 (low 18.00, high 34.00)
       Postage: 4.50

@@ -6,11 +6,10 @@ use crate::measure::{Unit, WeightUnit};
 use serde_json::Value;
 
 impl CardForm {
-    /// As a value.
-    pub fn to_json(&self) -> Value {
+    pub(super) fn written(&self) -> Value {
         let mut services = Vec::with_capacity(self.services.len());
         for service in &self.services {
-            services.push(service.to_json());
+            services.push(service.written());
         }
         let mut object = Object::new();
         let mut put = |name: &str, value| drop(object.insert(name.to_owned(), value));
@@ -21,8 +20,9 @@ impl CardForm {
         Value::Object(object)
     }
 
-    /// Reads it back; `None` when it is none.
-    pub fn from_json(value: &Value) -> Option<Self> {
+    pub(super) fn read_back(value: &Value) -> Option<Self> {
+        // Earlier versions put its name around it.
+        let value = value.get("card").unwrap_or(value);
         let mut form = Self {
             name: value.get("name")?.as_str()?.to_owned(),
             rough: value.get("rough")?.as_bool()?,
@@ -30,14 +30,14 @@ impl CardForm {
             services: Vec::new(),
         };
         for service in value.get("services")?.as_array()? {
-            form.services.push(ServiceForm::from_json(service)?);
+            form.services.push(ServiceForm::read_back(service)?);
         }
         Some(form)
     }
 }
 
 impl ServiceForm {
-    fn to_json(&self) -> Value {
+    fn written(&self) -> Value {
         let mut object = Object::new();
         let mut put = |name: &str, value| drop(object.insert(name.to_owned(), value));
         put("unit", Value::String(self.unit.symbol().to_owned()));
@@ -52,7 +52,7 @@ impl ServiceForm {
         Value::Object(object)
     }
 
-    fn from_json(value: &Value) -> Option<Self> {
+    fn read_back(value: &Value) -> Option<Self> {
         let unit = value.get("unit")?.as_str()?;
         let unit = WeightUnit::ALL.iter().find(|one| one.symbol() == unit)?;
         let texts = read_texts(value.get("texts")?)?;

@@ -14,7 +14,9 @@ mod tried;
 pub use paste::{pasted, take_word};
 pub use tried::{Told, TriedParcel, told};
 
+use super::form::Form;
 use crate::measure::WeightUnit;
+use serde_json::Value;
 
 /// The form's texts.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -167,7 +169,15 @@ impl ServiceForm {
 impl CardForm {
     /// The text at a place; empty where there is none.
     pub fn at(&self, input: CardInput) -> &str {
-        let text = match input {
+        self.text(input).map_or("", String::as_str)
+    }
+}
+
+impl Form for CardForm {
+    type Input = CardInput;
+
+    fn text(&self, input: CardInput) -> Option<&String> {
+        match input {
             CardInput::Name => Some(&self.name),
             CardInput::Mix(zone) => self.mix.get(zone),
             CardInput::Text(at, text) => self
@@ -179,29 +189,32 @@ impl CardForm {
                 .get(at)
                 .and_then(|service| service.sheet(sheet).get(row)?.get(column)),
             CardInput::Shares | CardInput::Sheet(..) | CardInput::Whole => None,
-        };
-        text.map_or("", String::as_str)
+        }
     }
 
-    /// Types at a place. A cell that isn't there yet is made; a service or a row is not.
-    pub fn set(&mut self, input: CardInput, typed: String) {
+    /// A cell that isn't there yet is made; a service or a row is not.
+    fn text_mut(&mut self, input: CardInput) -> Option<&mut String> {
         match input {
-            CardInput::Name => self.name = typed,
-            CardInput::Mix(zone) => *cell(&mut self.mix, zone) = typed,
+            CardInput::Name => Some(&mut self.name),
+            CardInput::Mix(zone) => Some(cell(&mut self.mix, zone)),
             CardInput::Text(at, text) => {
-                if let Some(service) = self.services.get_mut(at) {
-                    service.texts[text as usize] = typed;
-                }
+                let service = self.services.get_mut(at)?;
+                Some(&mut service.texts[text as usize])
             }
             CardInput::Cell(at, sheet, row, column) => {
-                let service = self.services.get_mut(at);
-                let row = service.and_then(|service| service.sheet_mut(sheet).get_mut(row));
-                if let Some(row) = row {
-                    *cell(row, column) = typed;
-                }
+                let service = self.services.get_mut(at)?;
+                Some(cell(service.sheet_mut(sheet).get_mut(row)?, column))
             }
-            CardInput::Shares | CardInput::Sheet(..) | CardInput::Whole => {}
+            CardInput::Shares | CardInput::Sheet(..) | CardInput::Whole => None,
         }
+    }
+
+    fn to_json(&self) -> Value {
+        self.written()
+    }
+
+    fn from_json(value: &Value) -> Option<Self> {
+        Self::read_back(value)
     }
 }
 

@@ -1,6 +1,6 @@
 //! What the history of a thing and its lot says in words.
 
-use super::history;
+use super::history_of;
 use crate::book::{Bought, Command, LotCommand, Marks, Purchase, ThingCommand};
 use crate::id::{LotId, ThingId};
 use crate::ledger::Paying;
@@ -52,19 +52,22 @@ fn the_history_of_a_thing_and_its_lot_says_what_is_new_in_words() {
         log.extend(kit.tell(&command));
     }
     let mut lines = Vec::new();
-    for said in history(&kit.state, log).iter().rev() {
-        for (field, value) in &said.lines {
-            lines.push(format!("{field}: {value}"));
+    for record in [lot.record(), jug.record()] {
+        for said in history_of(&kit.state, &record, log.clone()).iter().rev() {
+            for line in said.lines.iter().filter(|line| line.field != "bought") {
+                lines.push(format!("{}: {}", line.label, line.words));
+            }
         }
     }
     let expected = [
         "Paid: 6.00",
-        "Name: jug",
-        "Postage: 0.00",
-        "Packing: 0.00",
         "Shared: by hand",
         "Extras: 1.00",
         "Paid in: another way",
+        "Lot: Lot of jug",
+        "Name: jug",
+        "Postage: 0.00",
+        "Packing: 0.00",
         "Share, by hand: 2.00",
         "Kept for yourself: yes",
         "Pieces: 2",

@@ -1,6 +1,7 @@
 //! The fields of the form by name: to find their texts, and to say what is wrong with them.
 
 use super::VenueForm;
+use crate::view::form::{Form, form_json};
 
 /// A field of the form.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -178,15 +179,16 @@ macro_rules! reach {
     };
 }
 
-impl VenueForm {
-    /// The text of a field; `None` where the field has none, or isn't there any more.
-    #[must_use]
-    pub fn text(&self, input: VenueInput) -> Option<&String> {
+impl Form for VenueForm {
+    type Input = VenueInput;
+
+    fn text(&self, input: VenueInput) -> Option<&String> {
         reach!(self, input, get, &)
     }
 
-    /// The text of a field, to be changed.
-    pub fn text_mut(&mut self, input: VenueInput) -> Option<&mut String> {
+    fn text_mut(&mut self, input: VenueInput) -> Option<&mut String> {
         reach!(self, input, get_mut, &mut)
     }
+
+    form_json!();
 }

@@ -6,6 +6,7 @@ use haulwren_core::measure::{Direction, ParcelSize, Weight};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::{Container, Form};
 use haulwren_core::postage::{FlatPrice, Over, RateCard, Rounding, Surcharge};
+use haulwren_core::view::Form as _;
 use haulwren_core::view::{CardForm, CardInput, PackForm, ServiceText, Sheet, TriedParcel, told};
 use proptest::collection::vec;
 use proptest::option;

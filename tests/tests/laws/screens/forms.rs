@@ -8,8 +8,8 @@ use haulwren_core::json;
 use haulwren_core::money::Currency;
 use haulwren_core::postage::Arrangement;
 use haulwren_core::view::{
-    ChargeInput, Dates, GroupInput, Of, PostInput, Posts, RulesForm, StepInput, VenueForm,
-    VenueInput, Way, dates, decide, history, setup_of,
+    ChargeInput, Dates, Form as _, GroupInput, Of, PostInput, Posts, RulesForm, StepInput,
+    VenueForm, VenueInput, Way, dates, decide, history_of, setup_of,
 };
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -80,9 +80,7 @@ prop_compose! {
         let setup = VenueSetup { schedule, arrangement, ..setup };
         let mut form = VenueForm::from_setup(&setup, usd());
         for (input, text) in texts {
-            if let Some(place) = form.text_mut(input) {
-                *place = text;
-            }
+            form.set(input, text);
         }
         if let Some(at) = moved {
             form.move_up(at);
@@ -220,6 +218,6 @@ proptest! {
         prop_assert!(form.read(usd()).is_ok());
         let shown = decide(&device.state, &haulwren_core::view::DecideDraft::default(), device.now).unwrap();
         prop_assert_eq!(shown.venues.len(), 1);
-        prop_assert!(!history(&device.state, device.log.clone()).is_empty());
+        prop_assert!(!history_of(&device.state, &id.record(), device.log.clone()).is_empty());
     }
 }

@@ -10,11 +10,11 @@ use haulwren_core::view::CardInput;
 use leptos::prelude::*;
 
 use super::card_desk::CardDesk;
-use super::desk::currency;
 use super::{mix, rough, service, tried};
 use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
+use crate::screens::form::{Text, currency, words};
 use crate::screens::history;
 use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
@@ -22,7 +22,6 @@ use crate::screens::parts;
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Nodes, Now, button, div};
-use crate::ui::field::{FieldSpec, field};
 use crate::ui::notice::notice;
 
 /// The page; without an id it adds a card.
@@ -68,25 +67,16 @@ pub fn card(id: Option<CardId>) -> Nodes {
         .with(tried::try_it(desk))
         .with(left_over(desk))
         .with(parts::submit("Save rate card"))
-        .with(desk.desk.start_over(move || desk.whole.set(())))
+        .with(desk.state.start_over(move || desk.whole.set(())))
         .with(newest.map(|id| standing(desk, id)));
     [titled(title), div("scroll").with(form), last_save()].into()
 }
 
 fn name(desk: CardDesk) -> El {
-    let spec = FieldSpec {
-        id: "card-name",
-        label: "Name of the rate card",
+    desk.state.field(&Text {
         hint: "The carrier, or what you call it.",
-        ..FieldSpec::default()
-    };
-    let at = CardInput::Name;
-    field(
-        spec,
-        Rc::new(move || desk.form(|form| form.at(at).to_owned())),
-        Rc::new(move || desk.fault(at)),
-        Rc::new(move |typed: String| desk.type_in(at, &typed)),
-    )
+        ..words("card-name", "Name of the rate card", CardInput::Name)
+    })
 }
 
 /// Rough or full.
@@ -107,7 +97,7 @@ fn left_over(desk: CardDesk) -> El {
         if let Some(whole) = desk.fault(CardInput::Whole) {
             lines.push(parts::line(&whole).class("fault"));
         } else {
-            let places = desk.faults.with(Vec::len);
+            let places = desk.state.faults(Vec::len);
             let words = match places {
                 0 => None,
                 1 => Some("One place needs another look.".to_owned()),
@@ -126,7 +116,7 @@ fn day(day: Day) -> String {
 
 /// Since when its prices hold and when they were looked at, with a nudge when that is long ago.
 fn dates(desk: CardDesk, id: CardId) -> El {
-    let store = desk.desk.store;
+    let store = desk.state.store();
     let check = move || {
         let card = untrack(|| store.read_setup(|book| book.card(id)?.card.clone()));
         if let Some(card) = card {
@@ -159,18 +149,14 @@ fn dates(desk: CardDesk, id: CardId) -> El {
 
 /// Whether parcels go by it, and the key that takes it away.
 fn standing(desk: CardDesk, id: CardId) -> [El; 4] {
-    let store = desk.desk.store;
+    let store = desk.state.store();
     let is_usual = worked(move || {
         let usual = |book: &State| book.usual_card().map(|(usual, _)| usual) == Some(id);
         store.read_setup(usual)
     });
     let remove = move || {
-        store.dispatch(Command::RemoveCard(id), move |saved| {
-            if saved {
-                desk.desk.forget();
-                route::replace(Route::Postage);
-            }
-        });
+        let back = || route::replace(Route::Postage);
+        desk.state.send(Command::RemoveCard(id), back);
     };
     let usual = move || {
         if is_usual.get() {

@@ -86,7 +86,7 @@ pub fn wide(label: &str, inside: impl Into<Nodes>) -> El {
 /// What is wrong in a sheet, row by row.
 pub fn faults(desk: CardDesk, at: usize, sheet: Sheet) -> El {
     div("faults").attr("role", "status").show(move || {
-        desk.faults.with(|faults| {
+        desk.state.faults(|faults| {
             let mut lines = Vec::new();
             for fault in faults {
                 let place = match fault.field {

@@ -31,7 +31,7 @@ fn shares(desk: CardDesk, zones: &[String]) -> Nodes {
         top.push(head(label));
     }
     let faults = div("faults").attr("role", "status").show(move || {
-        desk.faults.with(|faults| {
+        desk.state.faults(|faults| {
             let mut lines = Vec::new();
             for fault in faults {
                 if matches!(fault.field, CardInput::Mix(_) | CardInput::Shares) {

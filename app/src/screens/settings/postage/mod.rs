@@ -3,7 +3,6 @@
 pub mod card;
 mod card_desk;
 mod cells;
-mod desk;
 mod mix;
 mod more;
 pub mod pack;

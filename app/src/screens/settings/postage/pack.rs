@@ -3,34 +3,30 @@
 use haulwren_core::book::State;
 use haulwren_core::id::{ContainerId, KindId, VenueId};
 use haulwren_core::packing::{Container, Fragility, TYPICAL, cautions};
-use haulwren_core::view::{PackInput, goes_in};
+use haulwren_core::view::{PackForm, PackInput, goes_in};
 use leptos::prelude::*;
 
-use super::desk::currency;
 use super::pack_desk::{Of, PackDesk};
 use super::tried::select;
 use crate::route::Route;
+use crate::screens::form::{Text, amount, currency};
 use crate::screens::history;
 use crate::screens::last_save::last_save;
 use crate::screens::page::titled;
 use crate::screens::parts;
 use crate::store::use_store;
 use crate::ui::el::{El, Nodes, div, span};
-use crate::ui::field::{Entry, FieldSpec};
 
 /// A container's page; without an id it adds one.
 pub fn container(id: Option<ContainerId>) -> Nodes {
     let is_there = id.is_none_or(|id| is_known(&|book| book.container(id).is_some()));
     let fields = |desk: PackDesk| -> Nodes {
-        let cost = FieldSpec {
-            id: "pack-cost",
-            label: "What one costs",
+        let cost = Text {
             hint: "Empty: nothing.",
-            entry: Entry::Number,
-            ..FieldSpec::default()
+            ..amount("pack-cost", "What one costs", PackInput::Cost)
         };
         [
-            desk.choice(
+            desk.form.choice(
                 "What it is",
                 "pack-form",
                 &[
@@ -48,7 +44,7 @@ pub fn container(id: Option<ContainerId>) -> Nodes {
             parts::support(
                 "Of a mailer: the two sides as it lies flat, and how thick it may become.",
             ),
-            desk.text(cost, Some(PackInput::Cost), |form| &mut form.cost),
+            desk.form.field(&cost),
             parts::submit("Save container"),
         ]
         .into()
@@ -70,14 +66,14 @@ pub fn kind(id: Option<KindId>) -> Nodes {
                 "What one weighs",
                 "Its size, packed but not padded",
             )),
-            desk.choice(
+            desk.form.choice(
                 "What it is like",
                 "pack-soft",
                 &[("Soft", "Folds and presses"), ("Rigid", "Keeps its shape")],
                 |form| usize::from(!form.soft),
                 |form, at| form.soft = at == 0,
             ),
-            desk.choice(
+            desk.form.choice(
                 "How easily it breaks",
                 "pack-fragility",
                 &[
@@ -124,7 +120,7 @@ fn page(of: Of, is_there: bool, new: &'static str, fields: &dyn Fn(PackDesk) -> 
     }
     let desk = PackDesk::new(of, currency);
     let title = move || {
-        let name = desk.form(|form| form.name.trim().to_owned());
+        let name = desk.form.with(|form| form.name.trim().to_owned());
         if name.is_empty() {
             new.to_owned()
         } else {
@@ -134,7 +130,7 @@ fn page(of: Of, is_there: bool, new: &'static str, fields: &dyn Fn(PackDesk) -> 
     let form = parts::form("form", move || desk.save())
         .with(back)
         .with(fields(desk))
-        .with(desk.desk.start_over(|| {}))
+        .with(desk.form.start_over(|| {}))
         .with(desk.remove());
     let history = match of {
         Of::Container(id) => id.map(|id| history::folded(id.record())),
@@ -147,27 +143,27 @@ fn page(of: Of, is_there: bool, new: &'static str, fields: &dyn Fn(PackDesk) -> 
 /// The venue that things of a kind are judged on.
 fn where_sold(desk: PackDesk) -> El {
     let mut options = vec![(String::new(), "the usual venue".to_owned())];
-    desk.desk.store.read_setup(|book| {
+    desk.form.store().read_setup(|book| {
         for (id, venue) in book.venues() {
             options.push((id.to_string(), venue.name.clone().unwrap_or_default()));
         }
     });
-    let chosen = untrack(|| desk.form(|form| form.venue));
+    let chosen = untrack(|| desk.form.with(|form| form.venue));
     let chosen = chosen.map_or_else(String::new, |id| id.to_string());
     select("pack-venue", "Judged on", &options, &chosen, move |typed| {
         let venue: Option<VenueId> = typed.parse().ok();
-        desk.edit(&mut |form| form.venue = venue);
+        desk.form.edit(&mut |form| form.venue = venue);
     })
 }
 
 /// Which containers it goes into, and what its name calls for.
 fn to_mind(desk: PackDesk) -> Nodes {
     let mut lines = Vec::new();
-    let containers = desk.desk.store.read_setup(|book| {
+    let containers = desk.form.store().read_setup(|book| {
         let all = book.containers().map(|(_, container)| container);
         all.collect::<Vec<Container>>()
     });
-    if let Ok(kind) = desk.kind()
+    if let Ok(kind) = desk.form.with(PackForm::kind)
         && !containers.is_empty()
     {
         let names = goes_in(kind.piece, &containers);
@@ -177,7 +173,7 @@ fn to_mind(desk: PackDesk) -> Nodes {
             format!("One of it goes into: {}.", names.join(", "))
         }));
     }
-    let name = desk.form(|form| form.name.clone());
+    let name = desk.form.with(|form| form.name.clone());
     for caution in cautions(&name, &[]) {
         let mark = span("mark").with("mind");
         lines.push(

@@ -9,8 +9,9 @@ use haulwren_core::view::{
 
 use super::conditions::conditions;
 use super::desk::Desk;
-use super::fields::{amount, fault_line, key, percent, pick, text, tick, words};
+use super::fields::{key, percent, pick};
 use super::table::table;
+use crate::screens::form::{amount, words};
 use crate::ui::el::{El, Nodes, div, el};
 
 const WAYS: [&str; 6] = [
@@ -42,11 +43,14 @@ pub fn charge(desk: Desk, at: usize) -> El {
     );
     let is_way = worked(move || shape.get().0);
     let much = move || match is_way.get() {
-        Way::Percent => text(
-            desk,
-            &percent(&id("percent"), "Percent", of(ChargeInput::Percent)),
-        ),
-        Way::Flat => text(desk, &amount(&id("flat"), "Amount", of(ChargeInput::Flat))),
+        Way::Percent => desk.form.field(&percent(
+            &id("percent"),
+            "Percent",
+            of(ChargeInput::Percent),
+        )),
+        Way::Flat => desk
+            .form
+            .field(&amount(&id("flat"), "Amount", of(ChargeInput::Flat))),
         _ => table(desk, at),
     };
     // A flat sum is of nothing; what was said of it before can still be undone.
@@ -75,7 +79,7 @@ pub fn charge(desk: Desk, at: usize) -> El {
             Of::OrderTotal => {
                 let id = format!("charge-{at}-tax");
                 let tax = percent(&id, "Tax to assume", of(ChargeInput::Tax));
-                text(desk, &tax).into()
+                desk.form.field(&tax).into()
             }
             Of::Charges => others(desk, at).into(),
         }
@@ -92,14 +96,11 @@ pub fn charge(desk: Desk, at: usize) -> El {
         .with((at > 0).then(|| key("Move up", up)))
         .with(key("Remove this charge", remove));
     div("form flush charge-fields")
-        .with(text(
-            desk,
-            &words(
-                &format!("charge-{at}-label"),
-                "What it is called",
-                of(ChargeInput::Label),
-            ),
-        ))
+        .with(desk.form.field(&words(
+            &format!("charge-{at}-label"),
+            "What it is called",
+            of(ChargeInput::Label),
+        )))
         .with(way)
         .show(much)
         .show(base)
@@ -120,8 +121,7 @@ fn others(desk: Desk, at: usize) -> El {
         let name = desk
             .form
             .with_untracked(|form| form.charges[other].label.clone());
-        all = all.with(tick(
-            desk,
+        all = all.with(desk.form.tick(
             &format!("charge-{at}-of-{other}"),
             &name,
             move |form| {
@@ -136,10 +136,10 @@ fn others(desk: Desk, at: usize) -> El {
             },
         ));
     }
-    all.with(fault_line(
-        desk,
-        VenueInput::Charge(at, ChargeInput::Others),
-    ))
+    all.with(
+        desk.form
+            .fault_line(VenueInput::Charge(at, ChargeInput::Others)),
+    )
 }
 
 /// Reads the charge at a place, if it is there.

@@ -8,8 +8,9 @@ use haulwren_core::view::{Back, ChargeForm, ChargeInput, Promotion, Times, Venue
 
 use super::charge::{change, read, write};
 use super::desk::Desk;
-use super::fields::{Text, amount, fault_line, key, pick, row, text, tick, words};
+use super::fields::{Text, key, pick};
 use super::kinds::kinds;
+use crate::screens::form::{amount, words};
 use crate::ui::el::{El, div, el};
 
 const TIMES: [&str; 5] = [
@@ -45,7 +46,10 @@ pub fn conditions(desk: Desk, at: usize) -> El {
     ];
     let is_less = worked(move || read(desk, at, |charge| charge.back == Back::AllBut));
     let less = move || {
-        let field = || text(desk, &amount(&id("less"), "Less", of(ChargeInput::Less)));
+        let field = || {
+            desk.form
+                .field(&amount(&id("less"), "Less", of(ChargeInput::Less)))
+        };
         is_less.get().then(field)
     };
     let times = list(
@@ -72,8 +76,7 @@ pub fn conditions(desk: Desk, at: usize) -> El {
         |charge| charge.back as usize,
         |charge, back| charge.back = Back::at(back),
     );
-    let unsold = tick(
-        desk,
+    let unsold = desk.form.tick(
         &id("unsold"),
         "Owed though nothing sells",
         move |form| form.charges.get(at).is_some_and(|charge| charge.unsold),
@@ -82,12 +85,16 @@ pub fn conditions(desk: Desk, at: usize) -> El {
     // Open from the start where something is said, and as soon as something in it is wrong.
     let is_said = worked(move || read(desk, at, ChargeForm::has_conditions));
     let starts_open = is_said.get_untracked();
-    let is_wrong = move || desk.first_fault(&|field| is_inside(field, at)).is_some();
+    let is_wrong = move || {
+        desk.form
+            .first_fault(&|field| is_inside(field, at))
+            .is_some()
+    };
     let body = div("form flush")
         .with(times)
-        .with(fault_line(desk, of(ChargeInput::Times)))
-        .with(row(desk, &limits))
-        .with(row(desk, &range))
+        .with(desk.form.fault_line(of(ChargeInput::Times)))
+        .with(desk.form.row(&limits))
+        .with(desk.form.row(&range))
         .with(promoted)
         .with(regions(desk, at))
         .with(kinds(desk, at))
@@ -147,7 +154,7 @@ fn regions(desk: Desk, at: usize) -> El {
                 hint: "Left empty, it doesn’t count.",
                 ..words(&id, "Only for buyers in", input)
             };
-            text(desk, &region)
+            desk.form.field(&region)
         };
         (0..count.get()).map(one).collect::<Vec<_>>()
     };

@@ -7,8 +7,9 @@ use haulwren_core::view::{ChargeInput, Of, VenueForm, VenueInput};
 
 use super::charges::charges;
 use super::desk::Desk;
-use super::fields::{Text, amount, key, percent, row};
+use super::fields::{Text, key, percent};
 use super::{limits, shapes};
+use crate::screens::form::amount;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Nodes, Now, button, div};
 use crate::ui::icons::{Icon, sign};
@@ -42,14 +43,16 @@ pub fn cut(desk: Desk) -> El {
 fn plain(desk: Desk) -> El {
     let base: Now<usize> = Rc::new(move || desk.form.with(|form| form.charges[0].of as usize));
     let choose: Do<usize> = Rc::new(move |at| desk.edit(|form| form.charges[0].of = Of::at(at)));
-    div("form flush").with(row(desk, &CUT)).with(choice_keys(
-        "The percentage is of",
-        "base",
-        false,
-        &[("the price", ""), ("price and postage", "")],
-        &base,
-        &choose,
-    ))
+    div("form flush")
+        .with(desk.form.row(&CUT))
+        .with(choice_keys(
+            "The percentage is of",
+            "base",
+            false,
+            &[("the price", ""), ("price and postage", "")],
+            &base,
+            &choose,
+        ))
 }
 
 fn keys(desk: Desk, is_plain: bool) -> El {

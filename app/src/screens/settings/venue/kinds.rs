@@ -6,7 +6,6 @@ use haulwren_core::terms::MAX_NAMED;
 
 use super::charge::change;
 use super::desk::Desk;
-use super::fields::tick;
 use crate::ui::el::{El, div, el};
 
 /// The kinds of the book with their names, and after them those of `named` that it doesn't have any more.
@@ -39,8 +38,7 @@ pub fn kinds(desk: Desk, at: usize) -> El {
     let ticks = move || {
         let mut ticks = Vec::new();
         for (place, (id, name)) in all.get().into_iter().enumerate() {
-            ticks.push(tick(
-                desk,
+            ticks.push(desk.form.tick(
                 &format!("charge-{at}-kind-{place}"),
                 &name,
                 move |form| {

@@ -6,7 +6,8 @@ use haulwren_core::view::{
 };
 
 use super::desk::Desk;
-use super::fields::{amount, fault_line, key, row, text, tick, words};
+use super::fields::key;
+use crate::screens::form::{amount, words};
 use crate::ui::el::{El, div, el};
 
 /// All limits, and the key that adds one.
@@ -41,8 +42,7 @@ fn limit(desk: Desk, at: usize, names: &[String]) -> El {
         .class("ticks")
         .with(el("legend").with("These charges together"));
     for (charge, name) in names.iter().enumerate() {
-        ticks = ticks.with(tick(
-            desk,
+        ticks = ticks.with(desk.form.tick(
             &format!("limit-{at}-of-{charge}"),
             name,
             move |form| {
@@ -72,12 +72,13 @@ fn limit(desk: Desk, at: usize, names: &[String]) -> El {
     el("fieldset")
         .class("charge charge-fields form")
         .with(el("legend").with(format!("Limit {}", at + 1)))
-        .with(text(
-            desk,
-            &words(&id("label"), "What it is called", of(GroupInput::Label)),
-        ))
-        .with(ticks.with(fault_line(desk, of(GroupInput::Charges))))
-        .with(row(desk, &bounds))
+        .with(desk.form.field(&words(
+            &id("label"),
+            "What it is called",
+            of(GroupInput::Label),
+        )))
+        .with(ticks.with(desk.form.fault_line(of(GroupInput::Charges))))
+        .with(desk.form.row(&bounds))
         .with(key("Remove this limit", remove))
 }
 

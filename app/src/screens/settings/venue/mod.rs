@@ -26,13 +26,13 @@ use super::super::parts;
 use crate::route::{self, Route};
 use crate::ui::el::{El, Nodes, button, div};
 use desk::Desk;
-use fields::{NAME, text};
+use fields::NAME;
 
 /// The page; without an id it adds a venue.
 pub fn venue(id: Option<VenueId>) -> Nodes {
     let desk = Desk::new(id);
     let title = move || {
-        let name = desk.stored().name;
+        let name = desk.form.stored(|form| form.name.clone());
         if name.is_empty() {
             "A new venue".to_owned()
         } else {
@@ -42,12 +42,12 @@ pub fn venue(id: Option<VenueId>) -> Nodes {
     let form = parts::form("form", move || desk.save())
         .with(parts::back(Route::Settings, "Set up"))
         .with(id.map(|id| age::age(desk, id)))
-        .with(text(desk, &NAME))
+        .with(desk.form.field(&NAME))
         .with(posting::posting(desk))
         .with(posting::sending(desk))
         .with(cut::cut(desk))
         .with(trying::trying(desk))
-        .with(fields::fault_line(desk, VenueInput::Terms))
+        .with(desk.form.fault_line(VenueInput::Terms))
         .with(parts::submit("Save venue"))
         .with(id.map(|id| standing(desk, id)));
     let page = div("scroll").with(form);

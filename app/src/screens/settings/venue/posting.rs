@@ -6,7 +6,8 @@ use crate::live::worked;
 use haulwren_core::view::{BandForm, Payers, PostForm, PostInput, Posts, VenueInput};
 
 use super::desk::Desk;
-use super::fields::{Text, amount, fault_line, key, percent, pick, row, text, tick, words};
+use super::fields::{Text, key, percent, pick};
+use crate::screens::form::{amount, words};
 use crate::screens::parts;
 use crate::ui::choice::choice_keys;
 use crate::ui::el::{Do, El, Nodes, Now, div, el};
@@ -59,7 +60,7 @@ pub fn posting(desk: Desk) -> El {
     let choose: Do<usize> = Rc::new(move |at| desk.edit(|form| form.choose_post(Posts::at(at))));
     let beside = move || -> Nodes {
         match way.get() {
-            Posts::Stated => text(desk, &STATED).into(),
+            Posts::Stated => desk.form.field(&STATED).into(),
             Posts::Label => label(desk).into(),
             _ => ().into(),
         }
@@ -87,8 +88,7 @@ fn free(desk: Desk) -> El {
     });
     let turn = move || {
         can_be.get().then(|| {
-            tick(
-                desk,
+            desk.form.tick(
                 "post-is-free",
                 "Free for large orders",
                 |form| form.post.is_free,
@@ -98,7 +98,7 @@ fn free(desk: Desk) -> El {
     };
     div("bare")
         .show(turn)
-        .show(move || is_free.get().then(|| text(desk, &FREE)))
+        .show(move || is_free.get().then(|| desk.form.field(&FREE)))
 }
 
 fn label(desk: Desk) -> El {
@@ -115,7 +115,7 @@ fn label(desk: Desk) -> El {
         if by_weight.get() {
             bands(desk)
         } else {
-            text(desk, &FLAT)
+            desk.form.field(&FLAT)
         }
     };
     let paid = pick(
@@ -125,7 +125,7 @@ fn label(desk: Desk) -> El {
         Rc::new(move || payer.get() as usize),
         Rc::new(move |at| desk.edit(|form| form.post.payer = Payers::at(at))),
     );
-    let share = move || (payer.get() == Payers::Shared).then(|| text(desk, &SHARE));
+    let share = move || (payer.get() == Payers::Shared).then(|| desk.form.field(&SHARE));
     div("form flush")
         .with(price)
         .show(costs)
@@ -144,7 +144,7 @@ fn bands(desk: Desk) -> El {
     div("form flush")
         .with(parts::support("Each weight with its unit, such as 12 oz or 500 g. Over the last one there is no label."))
         .show(rows)
-        .with(fault_line(desk, VenueInput::Post(PostInput::Bands)))
+        .with(desk.form.fault_line(VenueInput::Post(PostInput::Bands)))
         .with(key("Add a weight", add))
 }
 
@@ -173,7 +173,7 @@ fn band(desk: Desk, at: usize) -> El {
                 .class("hidden")
                 .with(format!("Weight {}", at + 1)),
         )
-        .with(row(desk, &fields).with(out))
+        .with(desk.form.row(&fields).with(out))
 }
 
 /// Usual postage and packing, where anything is posted.
@@ -188,7 +188,7 @@ pub fn sending(desk: Desk) -> El {
         note.to_owned()
     };
     div("bare").show(move || {
-        let both = || [row(desk, &SENDING), parts::support("").text_of(note)];
+        let both = || [desk.form.row(&SENDING), parts::support("").text_of(note)];
         is_posted.get().then(both)
     })
 }

@@ -66,7 +66,7 @@ fn row(desk: Desk, shape: Shape) -> El {
         let Some(currency) = untrack(|| desk.currency()) else {
             return;
         };
-        let before = desk.form.get_untracked();
+        let before = desk.form.with_untracked(Clone::clone);
         desk.edit(|form| *form = shape.fill(form, currency));
         desk.before.set(Some(before));
         desk.opened.set(None);

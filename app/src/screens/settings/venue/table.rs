@@ -5,7 +5,8 @@ use haulwren_core::view::{ChargeInput, StepInput, VenueForm, VenueInput, Way};
 
 use super::charge::{read, write};
 use super::desk::Desk;
-use super::fields::{amount, fault_line, key, percent, row};
+use super::fields::{key, percent};
+use crate::screens::form::amount;
 use crate::screens::parts;
 use crate::ui::el::{El, div, el};
 
@@ -36,7 +37,10 @@ pub fn table(desk: Desk, at: usize) -> El {
     div("form flush")
         .with(parts::support("").text_of(note))
         .show(rows)
-        .with(fault_line(desk, VenueInput::Charge(at, ChargeInput::Table)))
+        .with(
+            desk.form
+                .fault_line(VenueInput::Charge(at, ChargeInput::Table)),
+        )
         .with(add)
 }
 
@@ -64,5 +68,5 @@ fn step_row(desk: Desk, at: usize, step: usize) -> El {
                 .class("hidden")
                 .with(format!("Step {}", step + 1)),
         )
-        .with(row(desk, &fields).with(out))
+        .with(desk.form.row(&fields).with(out))
 }

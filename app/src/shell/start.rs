@@ -5,15 +5,15 @@ use super::db::{CHANGES, Db, META, RECORDS, text};
 use super::fault::Fault;
 use super::lock;
 use super::save::Head;
-use haulwren_core::book::{Reading, State};
+use haulwren_core::book::{KNOWN, Reading, State};
 use haulwren_core::change::{Change, Key, RecordKey, Vector, by_record, fold};
 use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
 use haulwren_core::kind::RecordKind;
 use std::cell::RefCell;
 
-/// Raised whenever folding the same changes comes to other records than before.
-const FOLD: &str = "4";
+/// Raised whenever folding the same changes comes to other records than before, but for new kinds and fields.
+const FOLD: u32 = 5;
 
 /// Records folded in one go.
 const BATCH: usize = 500;
@@ -46,8 +46,13 @@ pub async fn begin(db: &Db, progress: impl Fn(usize, usize)) -> Result<State, Fa
     Ok(state.into_inner())
 }
 
+/// By what the records were folded, as it stands in the notes: a kind or a field that has come since comes alive by folding again.
+fn fold_note() -> String {
+    format!("{FOLD}-{KNOWN:08x}")
+}
+
 async fn is_folded(db: &Db) -> Result<bool, Fault> {
-    Ok(db.meta("fold").await?.as_deref() == Some(FOLD))
+    Ok(db.meta("fold").await?.as_deref() == Some(fold_note().as_str()))
 }
 
 /// Reads what is left.
@@ -103,7 +108,7 @@ async fn device(db: &Db) -> Result<DeviceCode, Fault> {
     }
     let code = DeviceCode::from_chance(clock::chance());
     transaction.put(META, &[("k", "device"), ("v", &format!("\"{code}\""))])?;
-    transaction.put(META, &[("k", "fold"), ("v", FOLD)])?;
+    transaction.put(META, &[("k", "fold"), ("v", &fold_note())])?;
     transaction.complete().await?;
     Ok(code)
 }
@@ -140,6 +145,6 @@ async fn refold(db: &Db, progress: &impl Fn(usize, usize)) -> Result<(), Fault> 
         progress((done * BATCH + batch.len()).min(total), total);
     }
     let transaction = db.strict(&[META])?;
-    transaction.put(META, &[("k", "fold"), ("v", FOLD)])?;
+    transaction.put(META, &[("k", "fold"), ("v", &fold_note())])?;
     transaction.complete().await
 }

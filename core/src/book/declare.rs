@@ -85,6 +85,35 @@ impl RecordKind {
     }
 }
 
+/// Another number whenever a kind or a field has come: what is stored was folded without it, and has to be folded again. FNV-1a of 32 bits
+/// (Fowler, Noll and Vo; from memory) over all names.
+pub const KNOWN: u32 = {
+    let (mut hash, mut at) = (0x811c_9dc5, 0);
+    while at < RecordKind::ALL.len() {
+        hash = mixed(hash, RecordKind::ALL[at].name());
+        if let Some(declared) = RecordKind::ALL[at].declared() {
+            let mut field = 0;
+            while field < declared.fields.len() {
+                hash = mixed(hash, declared.fields[field].name);
+                field += 1;
+            }
+        }
+        at += 1;
+    }
+    hash
+};
+
+/// The hash with one name more.
+const fn mixed(mut hash: u32, name: &str) -> u32 {
+    let (bytes, mut at) = (name.as_bytes(), 0);
+    while at < bytes.len() {
+        hash = (hash ^ bytes[at] as u32).wrapping_mul(0x0100_0193);
+        at += 1;
+    }
+    // A stop, so that no two lists of names run together.
+    hash.wrapping_mul(0x0100_0193)
+}
+
 /// Declares a kind: its struct, the type of its ids, its edits; the words for it, what it belongs to, when it is read, where it is looked at;
 /// then each field with its name in files, its edit, its type, the rule for clashing values, the format version that brought it, and its
 /// label. Names and types are the format: they are never changed or reused, only added to.

@@ -94,16 +94,7 @@ impl State {
                     is_there && worked.thing.is_none_or(|id| self.thing(id).is_some())
                 })
             }
-            RecordKind::Device
-            | RecordKind::Rules
-            | RecordKind::Venue
-            | RecordKind::Thing
-            | RecordKind::Container
-            | RecordKind::Kind
-            | RecordKind::Passed
-            | RecordKind::Trip
-            | RecordKind::Cash
-            | RecordKind::Work => {
+            _ => {
                 let found = tables.find(record);
                 found.is_some_and(|(row, _)| !row.is_gone())
             }

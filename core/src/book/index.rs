@@ -106,17 +106,7 @@ pub(super) fn owners(tables: &Tables, record: &RecordKey) -> Owners {
             let thing = one(&tables.photos, id).and_then(|photo| photo.thing);
             [link(Link::ThingPhotos, thing.map(|thing| thing.0)), None]
         }
-        RecordKind::Book
-        | RecordKind::Device
-        | RecordKind::Rules
-        | RecordKind::Venue
-        | RecordKind::Terms
-        | RecordKind::Card
-        | RecordKind::Container
-        | RecordKind::Kind
-        | RecordKind::Passed
-        | RecordKind::Trip
-        | RecordKind::Work
-        | RecordKind::Unknown(_) => [None, None],
+        // Found by their ids alone.
+        _ => [None, None],
     }
 }

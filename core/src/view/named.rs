@@ -21,7 +21,6 @@ fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String
     match kind {
         RecordKind::Thing => of_thing(state, &tables.things.get(&id)?.value),
         RecordKind::Lot => Some(of_lot(state, LotId(id), &tables.lots.get(&id)?.value)),
-        RecordKind::Venue => tables.venues.get(&id)?.value.name.clone(),
         RecordKind::Terms => {
             let terms = &tables.terms.get(&id)?.value;
             let venue = terms.venue.and_then(|id| tables.venues.get(&id.0));
@@ -34,7 +33,6 @@ fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String
             let card = tables.cards.get(&id)?.value.card.as_ref();
             card.map(|card| card.name.clone())
         }
-        RecordKind::Container => tables.containers.get(&id)?.value.name.clone(),
         RecordKind::Kind => {
             let said = tables
                 .kinds
@@ -42,7 +40,6 @@ fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String
                 .and_then(|kind| kind.value.name.clone());
             said.or_else(|| state.kind(KindId(id)).map(|kind| kind.name))
         }
-        RecordKind::Passed => tables.passed.get(&id)?.value.name.clone(),
         RecordKind::Trip => {
             let trip = &tables.trips.get(&id)?.value;
             let day = || trip.day.or_else(|| trip.started?.day());
@@ -56,7 +53,6 @@ fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String
             let amount = amount.map(|(amount, currency)| format!(", {}", plain(amount, currency)));
             Some(format!("Entry of the purse{}", amount.unwrap_or_default()))
         }
-        RecordKind::Work => tables.works.get(&id)?.value.name.clone(),
         RecordKind::Worked => {
             let worked = &tables.worked.get(&id)?.value;
             let work = linked(state, worked.work.map(WorkId::record));
@@ -73,8 +69,12 @@ fn by_what_is_known(state: &State, kind: &RecordKind, id: Uuid) -> Option<String
             let code = || Some(device.code?.to_string());
             device.name.clone().or_else(code)
         }
-        // One of each, or none that anybody knows.
-        RecordKind::Rules | RecordKind::Book | RecordKind::Unknown(_) => None,
+        // By its own name, where it has one.
+        _ => {
+            let kind = kind.clone();
+            let fields = state.fields_of(&RecordKey { kind, id });
+            fields.get("name")?.as_str().map(str::to_owned)
+        }
     }
 }
 

@@ -6,12 +6,10 @@ mod postage;
 mod setup;
 mod trips;
 
-pub use bought::{Lot, LotEdit, Passed, PassedEdit, Photo, PhotoEdit, Thing, ThingEdit};
-pub use bought::{Work, WorkEdit, Worked, WorkedEdit};
-pub use postage::{Card, CardEdit, Container, ContainerEdit, Kind, KindEdit};
-pub use setup::{Book, BookEdit, Device, DeviceEdit, Rules, RulesEdit, Terms, TermsEdit};
-pub use setup::{Venue, VenueEdit};
-pub use trips::{Cash, CashEdit, Stop, StopEdit, Trip, TripEdit};
+pub use bought::*;
+pub use postage::*;
+pub use setup::*;
+pub use trips::*;
 
 use super::declare::{Declared, Group, Reading, record};
 use super::table::{Record, Rows, Table};

@@ -66,12 +66,11 @@ const fn place(kind: &RecordKind) -> u8 {
         RecordKind::Venue => 7,
         RecordKind::Passed => 8,
         RecordKind::Card | RecordKind::Container | RecordKind::Kind => 9,
-        RecordKind::Terms => 10,
         RecordKind::Rules => 11,
-        RecordKind::Worked => 12,
         RecordKind::Book => 13,
         RecordKind::Device => 14,
         RecordKind::Unknown(_) => 15,
+        _ => 10,
     }
 }
 
@@ -89,18 +88,14 @@ fn sentence(save: &Save<'_>, about: &Change) -> String {
         RecordKind::Photo => save.of_photo(about),
         RecordKind::Stop | RecordKind::Trip => save.of_outing(about),
         RecordKind::Cash => save.of_cash(about),
-        RecordKind::Venue => named("Venue", "saved"),
         RecordKind::Passed => named("Thing", "passed by"),
         RecordKind::Card if !about.set.contains_key("card") => named("Rate card", "checked"),
-        RecordKind::Card | RecordKind::Container | RecordKind::Kind => {
-            named(nameless(&about.kind), "saved")
-        }
         RecordKind::Terms => "Terms saved".to_owned(),
         RecordKind::Rules => of_rules(about).to_owned(),
         RecordKind::Book => "Book begun".to_owned(),
         RecordKind::Device => "This device named".to_owned(),
-        RecordKind::Worked => "Work on things changed".to_owned(),
         RecordKind::Unknown(_) => "Saved".to_owned(),
+        _ => named(nameless(&about.kind), "saved"),
     }
 }
 

@@ -271,11 +271,11 @@ mod tests {
         let view = haul(&state).expect("a book");
         assert_eq!(view.rows.len(), 6);
         // The pictures' Saturday: 80.00 less 26.00 in cash, 4.50 otherwise, 18 things of which 12 are not sorted.
-        assert_eq!(view.spent, Money::new(30_50));
+        assert_eq!(view.sums.spent, Money::new(30_50));
         let trip = view.trip.expect("a trip");
         assert_eq!(trip.purse.left(), Money::new(54_00));
         assert_eq!(trip.purse.spent_other, Money::new(4_50));
-        assert_eq!(view.unjudged, 0);
+        assert_eq!(view.sums.no_estimate, 0);
         assert_eq!(view.passed.len(), 1);
         assert_eq!(state.venues().count(), 3);
         let (_, card) = state.usual_card().expect("a card");

@@ -50,6 +50,9 @@ pub struct AskText {
     pub value: String,
 }
 
+/// The place of a choice of which none is chosen yet.
+pub const NONE_YET: usize = usize::MAX;
+
 /// What was typed and chosen.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Answer {
@@ -175,6 +178,12 @@ fn form(desk: Desk, asked: &Rc<Ask>) -> Nodes {
             .collect();
         form = form.with(choice_keys(legend, "asked", true, &words, &chosen, &choose));
     }
+    // What is wrong with an answer that has no text to stand at.
+    let texts = asked.texts.len();
+    form = form.show(move || {
+        let fault = desk.fault.get().filter(|(of, _)| *of >= texts);
+        fault.map(|(_, said)| el("p").class("fault").attr("role", "alert").with(said))
+    });
     for (at, text) in asked.texts.iter().enumerate() {
         form = form.with(one(desk, at, text));
     }

@@ -24,8 +24,8 @@ mod undo;
 
 pub use attention::Concern;
 pub use command::{Bought, Command, Context, KindSetup, LONGEST_NAME, LONGEST_NOTE, LeftBehind};
+pub use command::{Facts, ThingCommand, TripCommand, TripSetup, VenueSetup};
 pub use command::{LotCommand, MOST_THINGS, MOST_UNSORTED, Marks, Purchase, StopSetup};
-pub use command::{ThingCommand, TripCommand, TripSetup, VenueSetup};
 pub use costs::{Reckoning, SharedLot, SharedWork};
 pub use declare::{Declared, Field as DeclaredField, Group, KNOWN, Look, Reading};
 pub use disputes::is_readable;
@@ -35,7 +35,7 @@ pub use kinds::Container as ContainerRecord;
 pub use kinds::*;
 pub use read_postage::KnownKind;
 pub use refusal::Refusal;
-pub use sale::PostageShort;
+pub use sale::{KeepNow, PostageShort, Sales};
 pub use state::{BadRecord, State, Touched};
 pub use table::{Edits, Entry, Record, Table};
 pub use undo::undo;

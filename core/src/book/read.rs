@@ -173,6 +173,16 @@ impl State {
             .map(|(id, terms)| (TermsId(id), terms))
     }
 
+    /// The newest terms of a venue, whatever the day.
+    #[must_use]
+    pub fn newest_terms(&self, venue: VenueId) -> Option<&Terms> {
+        let of_venue = there(&self.tables.terms)
+            .filter(|(_, terms)| terms.venue == Some(venue) && terms.schedule.is_some());
+        of_venue
+            .max_by_key(|(id, terms)| (terms.from, *id))
+            .map(|(_, terms)| terms)
+    }
+
     /// Whether a verdict was given by these terms.
     #[must_use]
     pub fn terms_used(&self, id: TermsId) -> bool {

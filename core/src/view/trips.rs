@@ -1,7 +1,7 @@
 //! Trips: one with its stops in order, and the list of all of them.
 
 use super::haul::{HaulSums, StopHead, day_of, stops};
-use crate::book::{State, Trip};
+use crate::book::{Sales, State, Trip};
 use crate::day::Day;
 use crate::id::{CashId, StopId, TripId};
 use crate::ledger::{Moved, Purse};
@@ -87,14 +87,15 @@ pub fn trip(state: &State, id: TripId) -> Option<TripView> {
     let currency = state.currency()?;
     let known = state.trip(id)?;
     let (lots, work) = (state.lots(), state.work_costs());
+    let sales = Sales::of(state);
     let mut sums = HaulSums::default();
     let mut rows: Vec<StopRow> = Vec::new();
     for stop in stops(state, id) {
         let mut at_stop = HaulSums::default();
         for lot in lots.iter().filter(|lot| lot.lot.stop == Some(stop.id)) {
-            at_stop.add(state, lot, &work);
-            sums.add(state, lot, &work);
+            at_stop.add(&HaulSums::of(&sales, lot, &work));
         }
+        sums.add(&at_stop);
         rows.push(StopRow {
             stop,
             sums: at_stop,
@@ -129,6 +130,7 @@ pub fn trip(state: &State, id: TripId) -> Option<TripView> {
 #[must_use]
 pub fn trips(state: &State) -> Vec<TripRow> {
     let (lots, work) = (state.lots(), state.work_costs());
+    let sales = Sales::of(state);
     let mut rows: Vec<TripRow> = Vec::new();
     for (id, known) in state.trips() {
         let mut row = TripRow {
@@ -147,7 +149,7 @@ pub fn trips(state: &State) -> Vec<TripRow> {
             .filter(|(_, stop)| stop.arrived.is_some())
             .count();
         for lot in lots.iter().filter(|lot| state.trip_of(lot.lot) == Some(id)) {
-            row.sums.add(state, lot, &work);
+            row.sums.add(&HaulSums::of(&sales, lot, &work));
         }
         rows.push(row);
     }

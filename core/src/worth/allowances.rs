@@ -38,6 +38,15 @@ pub struct SetAside {
     pub lines: [(Allowance, Rate, Money); 3],
 }
 
+impl SetAside {
+    /// What is set aside for one of them.
+    #[must_use]
+    pub fn of(&self, what: Allowance) -> Money {
+        let lines = self.lines.iter().filter(|line| line.0 == what);
+        lines.map(|line| line.2).sum()
+    }
+}
+
 impl Default for Allowances {
     fn default() -> Self {
         Self {

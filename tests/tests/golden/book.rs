@@ -71,7 +71,7 @@ fn the_book_in_it_is_there() {
     );
 
     let haul = haul(&state).unwrap();
-    assert_eq!((haul.spent, haul.rows.len()), (Money::new(600), 1));
+    assert_eq!((haul.sums.spent, haul.rows.len()), (Money::new(600), 1));
     let row = &haul.rows[0];
     let expected = row.expected.as_ref().unwrap();
     assert_eq!(

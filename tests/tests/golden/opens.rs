@@ -86,10 +86,10 @@ fn the_golden_book_is_a_table_to_take_home() {
         .zip(jacket.split(','))
         .map(|(name, cell)| format!("{name}={cell}"))
         .collect();
-    let expected = "day=2026-11-21 thing=Work jacket kind= paid=6.00 sells_low=18.00 sells_likely=26.00 sells_high=34.00 \
-        postage=4.50 packing=0.40 verdict=Buy ask=6.00 no_more_than=10.10 keep_expected=4.10 rough=no venue=Quayside weight= \
-        weight_g= size= to_settle=name lot_paid=6.00 lot_things=1 currency=USD lot=01a1ff00-3913-7707-8707-070707070707 \
-        id=01a1ff00-3913-7808-8808-080808080808 stop= paid_by=cash shared=evenly share_fixed= work= kept=no pieces= colour= label= \
-        maker= flaw= lot_on_top= stands_for=thing things=1";
+    let expected = "day=2026-11-21 thing=Work jacket kind= paid=6.00 work= sells_likely=26.00 keep_now=XX keep_if_sold=XX sells_low=18.00 \
+        sells_high=34.00 maker= label= colour= flaw= pieces= stop= paid_by=cash kept=no verdict=Buy ask=6.00 no_more_than=10.10 \
+        keep_expected=4.10 rough=no venue=Quayside postage=4.50 packing=0.40 weight= weight_g= size= stands_for=thing things=1 \
+        shared=evenly share_fixed= lot_paid=6.00 lot_on_top= lot_things=1 to_settle=name currency=USD \
+        lot=01a1ff00-3913-7707-8707-070707070707 id=01a1ff00-3913-7808-8808-080808080808";
     assert_eq!(shown.join(" "), expected);
 }

@@ -94,6 +94,9 @@ async fn of_things(engine: Engine) -> Outcome<()> {
     look(faults, tab, "lot").await?;
     tab.tap(".thing-page .split .keys > label:last-child")
         .await?;
+    tab.press_in(".thing-page .lot-card", "Share of tin lantern")
+        .await?;
+    outing::answer(tab, &[("Share", "0")]).await?;
     tab.element(".thing-page .lot-foot .loss").await?;
     look(faults, tab, "lot-by-hand").await?;
     tab.press_in(".thing-page", "Haul").await?;

@@ -22,6 +22,7 @@ mod access;
 mod bad_input;
 mod best_venue;
 mod by_hand;
+mod corrections;
 mod faults;
 mod figures;
 mod first_book;

@@ -46,7 +46,7 @@ async fn a_price(engine: Engine) -> Outcome<()> {
 async fn reprice(tab: &Tab, likely: &str) -> Outcome<()> {
     tab.screen("#/haul").await?;
     tab.press_in(".haul-list", JUG).await?;
-    tab.press("What it sells for").await?;
+    tab.tap("[data-correct=\"sells\"]").await?;
     let before = tab.saved().await?;
     tab.fill("Likely", likely).await?;
     tab.press("Save").await?;

@@ -88,14 +88,22 @@ fn pile_strip(desk: Desk) -> El {
                 span("")
                     .with(el("b").with(format!("Pile {}", told.0)))
                     .with(" ")
-                    .with(el("small").with(told.1.map(|sum| span("").with(sum)))),
+                    .with(
+                        el("small").with(
+                            told.1
+                                .into_iter()
+                                .map(|sum| span("").with(sum))
+                                .collect::<Vec<_>>(),
+                        ),
+                    ),
             )
     })
 }
 
-fn told(view: &PileView) -> (usize, [String; 2]) {
+fn told(view: &PileView) -> (usize, Vec<String>) {
     let show = |word, money| format!("{word} {}", format::amount(money, view.currency));
-    let sums = [show("up to", view.ceiling), show("asked", view.asked)];
+    let mut sums = vec![show("up to", view.ceiling)];
+    sums.extend(view.asked.map(|asked| show("asked", asked)));
     (view.rows.len(), sums)
 }
 

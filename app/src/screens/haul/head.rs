@@ -1,7 +1,7 @@
 //! The head of Haul: the stop where the trader is, what the trip comes to, and the purse.
 
 use haulwren_core::ledger::Purse;
-use haulwren_core::money::Currency;
+use haulwren_core::money::{Currency, Money};
 use haulwren_core::view::{HaulSums, HaulView, TripHead};
 
 use super::asked;
@@ -16,18 +16,7 @@ use crate::ui::icons::Icon;
 pub fn head(view: &HaulView) -> Nodes {
     match &view.trip {
         Some(trip) => trip_head(trip, view.currency),
-        None => [no_trip(), totals(&all(view), view.currency)].into(),
-    }
-}
-
-/// What everything comes to, before there is a trip.
-fn all(view: &HaulView) -> HaulSums {
-    HaulSums {
-        spent: view.spent,
-        things: view.rows.len(),
-        keep: view.keep,
-        unjudged: view.unjudged,
-        ..HaulSums::default()
+        None => [no_trip(), totals(&view.sums, view.currency)].into(),
     }
 }
 
@@ -89,15 +78,16 @@ fn where_one_is(trip: &TripHead) -> El {
     div("stop-head").with(words).with(arrived)
 }
 
-/// Spent, things, and what is kept if all sell; beside it what is not in that.
+/// Spent, things, and what is kept of them now: if all sell, and with the cushion; beside it what is not in that.
 pub fn totals(sums: &HaulSums, currency: Currency) -> El {
-    let keep = format::or_loss(sums.keep, currency);
+    let loss =
+        |word: &str, money: Money| sum(word, format::or_loss(money, currency), money.is_negative());
     let mut without: Vec<String> = Vec::new();
     if sums.unsorted > 0 {
         without.push(format!("without the {} unsorted", sums.unsorted));
     }
-    if sums.unjudged > 0 {
-        without.push(format!("{} not judged", sums.unjudged));
+    if sums.no_estimate > 0 {
+        without.push(format!("{} with no estimate yet", sums.no_estimate));
     }
     if !sums.not_yet_shared.is_zero() {
         let amount = format::amount(sums.not_yet_shared, currency);
@@ -113,7 +103,8 @@ pub fn totals(sums: &HaulSums, currency: Currency) -> El {
         .class("haul-sums")
         .with(sum("Spent", format::amount(sums.spent, currency), false))
         .with(sum("Things", sums.things.to_string(), false))
-        .with(sum("If all sell, you keep", keep, sums.keep.is_negative()))
+        .with(loss("If all sell, you keep", sums.if_sold))
+        .with(loss("If some never sell", sums.keep))
         .with(without)
 }
 

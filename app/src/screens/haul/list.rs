@@ -44,7 +44,7 @@ fn groups(
 ) {
     for group in groups {
         rows.push(match group {
-            Group::Lot(lot) if *is_open => {
+            Group::Lot(lot) if *is_open && !lot.rows.is_empty() => {
                 *is_open = false;
                 lot::card(lot, currency, Some(chosen))
             }

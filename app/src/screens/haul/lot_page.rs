@@ -5,9 +5,13 @@ use std::rc::Rc;
 use haulwren_core::book::{Command, LotCommand};
 use haulwren_core::id::{LotId, StopId};
 use haulwren_core::ledger::Paying;
+use haulwren_core::measure::Unit;
+use haulwren_core::money::Currency;
 use haulwren_core::view::{DecideDraft, LotGroup, as_bought, one_lot};
+use haulwren_core::view::{read_size, read_weight, with_own};
 use leptos::prelude::untrack;
 
+use super::thing::correct;
 use super::{asked, beside, lot, lot_leave};
 use crate::format;
 use crate::live::worked;
@@ -49,42 +53,73 @@ fn inside(store: Store, of: &LotGroup) -> Nodes {
     let Some(currency) = store.currency() else {
         return ().into();
     };
+    if of.rows.is_empty() && of.unsorted == 0 {
+        return left_over(store, of, currency);
+    }
     let card = (!of.rows.is_empty()).then(|| lot::card(of, currency, None));
     let sort = (of.unsorted > 0).then(|| sorting(store, of));
-    let paid = format::amount(of.paid, currency);
-    let extras = format::amount(of.extras, currency);
-    let (id, now, on_top) = (of.id, of.paid, of.extras);
-    let name = of.name.clone();
-    let tell = move |command: LotCommand| store.dispatch(command.into(), |_| {});
-    let keys = div("pair keys-row").with([
-        key(&format!("Paid {paid}"), move || {
-            asked::money("What was paid for it", "Paid", Some(now), move |paid| {
-                tell(LotCommand::SetPaid { lot: id, paid });
-            });
-        }),
-        key(&format!("On top {extras}"), move || {
-            let title = "Paid on top: buyer\u{2019}s premium, sales tax";
-            asked::money(title, "On top", Some(on_top), move |extras| {
-                tell(LotCommand::SetExtras { lot: id, extras });
-            });
-        }),
-        key("Name it", move || {
+    let (id, name) = (of.id, of.name.clone());
+    let more = purchase_keys(store, of, currency);
+    let keys = div("pair keys-row")
+        .with(paid_key(store, of, currency))
+        .with(more)
+        .with(key("Name it", move || {
             asked::name("Name of the lot", "Name", &name, move |name| {
-                tell(LotCommand::NameLot { lot: id, name });
+                store.dispatch(LotCommand::NameLot { lot: id, name }.into(), |_| {});
             });
-        }),
-        key("Where it was", move || choose_stop(store, id)),
-    ]);
-    let empty = (of.rows.is_empty() && of.unsorted == 0)
-        .then(|| parts::line("Nothing of it is left. What was paid stays not yet shared."));
+        }));
     [
         Nodes::from(card),
         sort.into(),
-        empty.into(),
         by(store, of).into(),
         keys.into(),
     ]
     .into()
+}
+
+/// Nothing is left of it: what stays is what was not got back, and that can be corrected.
+fn left_over(store: Store, of: &LotGroup, currency: Currency) -> Nodes {
+    let rest = format::amount(of.not_yet_shared, currency);
+    let said = format!(
+        "Nothing of it is left. {rest} of what was paid did not come back: it stays in what you spent, on no thing."
+    );
+    let keys = div("pair keys-row").with(paid_key(store, of, currency));
+    [parts::line(&said), keys].into()
+}
+
+fn paid_key(store: Store, of: &LotGroup, currency: Currency) -> El {
+    let (id, now) = (of.id, of.paid);
+    let word = format!("Paid {}", format::amount(now, currency));
+    key(&word, move || {
+        asked::money("What was paid for it", "Paid", Some(now), move |paid| {
+            store.dispatch(LotCommand::SetPaid { lot: id, paid }.into(), |_| {});
+        });
+    })
+}
+
+/// What was paid on top, and where.
+fn purchase_keys(store: Store, of: &LotGroup, currency: Currency) -> [El; 2] {
+    let (id, on_top) = (of.id, of.extras);
+    let word = format!("On top {}", format::amount(on_top, currency));
+    [
+        key(&word, move || {
+            let title = "Paid on top: buyer\u{2019}s premium, sales tax";
+            asked::money(title, "On top", Some(on_top), move |extras| {
+                store.dispatch(LotCommand::SetExtras { lot: id, extras }.into(), |_| {});
+            });
+        }),
+        key("Where it was", move || choose_stop(store, id)),
+    ]
+}
+
+/// How a single thing was bought: what a lot's page says of a lot, on the page of the thing.
+pub fn of_single(store: Store, id: LotId) -> Nodes {
+    let lot = store.read(|book| one_lot(book, id));
+    let Some((lot, currency)) = lot.zip(store.currency()) else {
+        return ().into();
+    };
+    let keys = div("pair keys-row").with(purchase_keys(store, &lot, currency));
+    [by(store, &lot), keys].into()
 }
 
 fn key(word: &str, pressed: impl Fn() + 'static) -> El {
@@ -128,17 +163,24 @@ fn sorting(store: Store, of: &LotGroup) -> El {
 
 /// Asks what one of them is. Several alike are sorted at once.
 fn sort(store: Store, lot: LotId) {
+    let (units, (words, ids, at)) = store.read(|book| (book.units(), correct::kinds(book, None)));
     let answer = move |answer: &Answer| {
-        let times = asked::maybe_whole(answer, 2)?.unwrap_or(1).clamp(1, 200);
+        let times = asked::maybe_whole(answer, 4)?.unwrap_or(1).clamp(1, 200);
         if let Some(currency) = asked::currency(store) {
             asked::maybe_amount(answer, 1, currency)?;
         }
+        let weight = read_weight(&answer.texts[2], units).map_err(|why| (2, why))?;
+        let size = read_size(&answer.texts[3], units).map_err(|why| (3, why))?;
         let draft = DecideDraft {
             name: answer.texts[0].clone(),
             likely: answer.texts[1].clone(),
+            kind: ids.get(answer.choice).copied().flatten(),
             ..DecideDraft::default()
         };
-        let one = store.read(|book| as_bought(book, &draft, clock::now()));
+        let one = store.read(|book| {
+            let one = as_bought(book, &draft, clock::now())?;
+            Some(with_own(book, one, weight, size, clock::now()))
+        });
         let Some(one) = one else {
             return Err((0, "The clock of this device is off.".to_owned()));
         };
@@ -152,9 +194,19 @@ fn sort(store: Store, lot: LotId) {
         texts: vec![
             AskText::words("Name of the thing", ""),
             AskText::number("Sells for", "").hint("It may stay empty."),
+            AskText {
+                unit: units.weight().symbol(),
+                ..AskText::words("Weight", "")
+            }
+            .hint("Empty: as its kind."),
+            AskText {
+                unit: units.length().symbol(),
+                ..AskText::words("Size as it is packed", "")
+            }
+            .hint("Three sides, like 30 x 20 x 5. Empty: as its kind."),
             AskText::number("How many alike", "1"),
         ],
-        choice: None,
+        choice: Some(("Kind", words, at)),
         word: "Sort it out",
         answer: Rc::new(answer),
     });

@@ -93,6 +93,7 @@ pub fn row(row: &HaulRow, currency: Currency) -> El {
 pub fn lot(lot: &LotGroup, currency: Currency) -> El {
     let amount = format::amount(lot.total, currency);
     let (word, mark) = match (lot.name.as_str(), lot.rows.len(), lot.unsorted) {
+        (name, 0, 0) => (name.to_owned(), Some("not yet shared")),
         (_, 0, count) => (format!("{count} things for {amount}"), Some("sort at home")),
         ("", things, 0) => (format!("Lot of {things}"), None),
         ("", things, unsorted) => (

@@ -177,19 +177,26 @@ pub fn sums(desk: Desk) -> El {
             (all, _) => format!("All {all}"),
         })
     };
-    let key = move |class: &str, figure: Figure, name: &'static str, of_what: Now<Money>| {
-        let said = of_what.clone();
-        let amount = move |money: Money| of(&|view| format::amount(money, view.currency));
-        button(class)
-            .attr("data-sum", name)
-            .attr_of("aria-label", move || {
-                Some(format!("{name} {}", amount(said())))
-            })
-            .on_click(move || desk.opened.set(Some(Opened::Rail(Touched::Figure(figure)))))
-            .text_of(move || amount(of_what()))
-    };
-    let money = move |read: fn(&PileView) -> Money| -> Now<Money> {
-        Rc::new(move || view.with(|view| view.as_ref().map_or(Money::ZERO, read)))
+    let key =
+        move |class: &str, figure: Figure, name: &'static str, of_what: Now<Option<Money>>| {
+            let said = of_what.clone();
+            let amount = move |money: Option<Money>| {
+                let word = |view: &PileView| match money {
+                    Some(money) => format::amount(money, view.currency),
+                    None => String::new(),
+                };
+                of(&word)
+            };
+            button(class)
+                .attr("data-sum", name)
+                .attr_of("aria-label", move || {
+                    Some(format!("{name} {}", amount(said())))
+                })
+                .on_click(move || desk.opened.set(Some(Opened::Rail(Touched::Figure(figure)))))
+                .text_of(move || amount(of_what()))
+        };
+    let money = move |read: fn(&PileView) -> Option<Money>| -> Now<Option<Money>> {
+        Rc::new(move || view.with(|view| view.as_ref().and_then(read)))
     };
     let asked = key("asked", Figure::Ask, "Asked", money(|view| view.asked));
     let pointer = svg("svg")
@@ -205,7 +212,7 @@ pub fn sums(desk: Desk) -> El {
                     "up-to",
                     Figure::Ceiling,
                     "Up to",
-                    money(|view| view.ceiling),
+                    money(|view| Some(view.ceiling)),
                 )
             })
             .into()

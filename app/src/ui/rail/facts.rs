@@ -76,7 +76,7 @@ impl RailFacts {
         let judged = view.judged.as_ref()?;
         Some(Self {
             asking: "Says",
-            before: Some(view.asked).filter(|asked| !asked.is_zero()),
+            before: view.asked,
             buyer: match judged.count {
                 1 => "Buyer pays, for 1".to_owned(),
                 count => format!("Buyers pay, for {count}"),

@@ -7,7 +7,7 @@ mod trip;
 
 pub use lot::LotCommand;
 pub use setup::{Bought, KindSetup, LeftBehind, Purchase, VenueSetup};
-pub use thing::{Marks, ThingCommand};
+pub use thing::{Facts, Marks, ThingCommand};
 pub use trip::{StopSetup, TripCommand, TripSetup};
 
 use super::joining::Joining;

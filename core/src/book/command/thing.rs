@@ -2,7 +2,9 @@
 
 use crate::day::Day;
 use crate::id::{KindId, PhotoId, ThingId, WorkId};
+use crate::measure::{ParcelSize, Weight};
 use crate::money::Money;
+use crate::worth::Sells;
 
 /// Short facts about a thing, told apart by eye. What is empty is taken away.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -17,6 +19,21 @@ pub struct Marks {
     pub flaw: String,
     /// Of how many pieces it is, when of more than one.
     pub pieces: Option<u16>,
+}
+
+/// What a thing is, and how it is sent.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Facts {
+    /// What kind of thing it is.
+    pub kind: Option<KindId>,
+    /// Its own weight, when not its kind's.
+    pub weight: Option<Weight>,
+    /// Its own size as it is packed, when not its kind's.
+    pub size: Option<ParcelSize>,
+    /// What posting it costs.
+    pub postage: Option<Money>,
+    /// What packing it costs.
+    pub packing: Option<Money>,
 }
 
 /// One thing that the trader asks of things.
@@ -58,6 +75,20 @@ pub enum ThingCommand {
         kind: Option<KindId>,
         /// What each sells for, likely. A low or high price beyond it goes.
         likely: Option<Money>,
+    },
+    /// Says what a thing is and how it is sent; what is `None` is taken away.
+    SetFacts {
+        /// Which.
+        thing: ThingId,
+        /// All its facts.
+        facts: Facts,
+    },
+    /// Says what a thing sells for; `None` takes its prices away. What was judged stays as it was.
+    SetSells {
+        /// Which.
+        thing: ThingId,
+        /// Low, likely, high.
+        sells: Option<Sells>,
     },
     /// Adds work that was put into things: one bill, shared evenly.
     AddWork {

@@ -8,6 +8,7 @@ use super::super::state::State;
 use super::super::table::Edits;
 use crate::id::{LotId, ThingId};
 use crate::ledger::Paying;
+use crate::lot::Method;
 use crate::money::Money;
 
 impl State {
@@ -28,12 +29,7 @@ impl State {
                 check_count(*count)?;
                 self.set_lot(*lot, LotEdit::Unsorted((*count > 0).then_some(*count)))
             }
-            LotCommand::SetMethod { lot, method } => {
-                if self.the_lot(*lot)?.method.unwrap_or_default() == *method {
-                    return Err(Refusal::NoChange);
-                }
-                self.set_lot(*lot, LotEdit::Method(Some(*method)))
-            }
+            LotCommand::SetMethod { lot, method } => self.set_method(*lot, *method),
             LotCommand::SetPaid { lot, paid } => {
                 check_amounts(&[*paid])?;
                 self.set_lot(*lot, LotEdit::Paid(Some(*paid)))
@@ -66,6 +62,26 @@ impl State {
         let lot = self.tables.lots.get(&id.0).map(|entry| &entry.value);
         lot.filter(|lot| !lot.gone || !self.mates(id).is_empty())
             .ok_or(Refusal::NoLot)
+    }
+
+    /// By hand starts from the shares that stand, and they are let go of when another way is chosen.
+    fn set_method(&self, id: LotId, method: Method) -> Result<Vec<Edits>, Refusal> {
+        let before = self.the_lot(id)?.method.unwrap_or_default();
+        if before == method {
+            return Err(Refusal::NoChange);
+        }
+        let mut saved = vec![id.edit([LotEdit::Method(Some(method))])];
+        let shared = self.shared_lot(id);
+        for (at, thing) in self.mates(id).into_iter().enumerate() {
+            let share = shared.as_ref().and_then(|lot| lot.split.shares.get(at));
+            let stands = share.filter(|share| !share.kept || share.fixed);
+            if method == Method::ByHand {
+                saved.push(thing.edit([ThingEdit::Share(stands.map(|share| share.amount))]));
+            } else if before == Method::ByHand {
+                saved.push(thing.edit([ThingEdit::Share(None)]));
+            }
+        }
+        self.all_new(saved)
     }
 
     fn set_lot(&self, id: LotId, edit: LotEdit) -> Result<Vec<Edits>, Refusal> {

@@ -2,7 +2,7 @@
 
 use super::super::checked::{check_amounts, checked_name, checked_text};
 use super::super::command::{
-    Context, LONGEST_NAME, LONGEST_NOTE, MOST_THINGS, Marks, ThingCommand,
+    Context, Facts, LONGEST_NAME, LONGEST_NOTE, MOST_THINGS, Marks, ThingCommand,
 };
 use super::super::kinds::{LotEdit, PhotoEdit, Thing, ThingEdit, WorkEdit, WorkedEdit};
 use super::super::refusal::Refusal;
@@ -36,6 +36,13 @@ impl State {
                 kind,
                 likely,
             } => self.edit_many(things, *kind, *likely),
+            ThingCommand::SetFacts { thing, facts } => self.set_facts(*thing, facts),
+            ThingCommand::SetSells { thing, sells } => {
+                if let Some(sells) = sells {
+                    check_amounts(&[sells.low(), sells.likely(), sells.high()])?;
+                }
+                self.set_thing(*thing, vec![ThingEdit::Sells(*sells)])
+            }
             ThingCommand::AddWork {
                 name,
                 cost,
@@ -83,6 +90,27 @@ impl State {
             ThingEdit::Flaw(checked_text(&marks.flaw, LONGEST_NOTE)?),
             // One piece is what a thing is anyhow.
             ThingEdit::Pieces(marks.pieces.filter(|pieces| *pieces > 1)),
+        ];
+        self.set_thing(id, edits)
+    }
+
+    fn set_facts(&self, id: ThingId, facts: &Facts) -> Result<Vec<Edits>, Refusal> {
+        check_amounts(&[
+            facts.postage.unwrap_or_default(),
+            facts.packing.unwrap_or_default(),
+        ])?;
+        let known = self.the_thing(id)?;
+        // A kind that was taken away since stays said of the things that have it.
+        let new = facts.kind.filter(|kind| known.kind != Some(*kind));
+        if new.is_some_and(|kind| self.kind(kind).is_none()) {
+            return Err(Refusal::NoKind);
+        }
+        let edits = vec![
+            ThingEdit::Kind(facts.kind),
+            ThingEdit::Weight(facts.weight),
+            ThingEdit::Size(facts.size),
+            ThingEdit::Postage(facts.postage),
+            ThingEdit::Packing(facts.packing),
         ];
         self.set_thing(id, edits)
     }

@@ -81,7 +81,12 @@ fn money_that_is_on_no_thing_is_named() {
     let (lot, dress) = (LotId(bought[0].id), ThingId(bought[1].id));
     let method = Method::ByHand;
     phone.tell(&LotCommand::SetMethod { lot, method }.into());
-    let missing = Money::new(10_00);
+    assert!(phone.state.attention().is_empty());
+    // By price the coat had 6.47 of it.
+    let share = Some(Money::ZERO);
+    let thing = dress;
+    phone.tell(&ThingCommand::FixShare { thing, share }.into());
+    let missing = Money::new(6_47);
     assert_eq!(
         phone.state.attention(),
         [Concern::NotShared { lot, missing }]

@@ -60,11 +60,25 @@ fn the_price_of_a_lot_is_shared_as_the_trader_says() {
         .into(),
     );
     assert_eq!(costs(&told), [6_00, 0, 4_00]);
+    // By hand starts from the shares that stand, and another way lets go of them.
     told.tell(&by(Method::ByHand));
-    assert_eq!(costs(&told), [6_00, 0, 0]);
+    assert_eq!(costs(&told), [6_00, 0, 4_00]);
+    let fix = |share| ThingCommand::FixShare {
+        thing: things[2],
+        share,
+    };
+    told.tell(&fix(Some(Money::ZERO)).into());
     assert_eq!(told.state.reckoning().not_yet_shared, Money::new(4_00));
     told.tell(&by(Method::ByWeight));
     assert_eq!(told.state.lots()[0].split.by, Method::Evenly);
+    assert_eq!(costs(&told), [5_00, 0, 5_00]);
+    told.tell(
+        &ThingCommand::FixShare {
+            thing: things[0],
+            share: Some(Money::new(6_00)),
+        }
+        .into(),
+    );
     told.tell(
         &LotCommand::SetExtras {
             lot: id,

@@ -6,7 +6,7 @@
 //!
 //! Money stands as plain decimals with a point and as many decimals as the currency has, and a loss has a hyphen for its minus; days as
 //! ISO 8601 has them. What is not known is left empty. To add a column is to add a line to [`COLUMNS`]; those that are there keep
-//! their names and their order.
+//! their names. What a person reads comes first, ids last.
 
 mod columns;
 mod row;
@@ -15,9 +15,9 @@ pub use columns::{COLUMNS, Cell, Column};
 pub use row::{Row, Stands};
 
 use super::csv::Csv;
-use crate::book::{State, Thing};
+use crate::book::{KeepNow, Sales, State, Thing};
 use crate::day::Day;
-use crate::id::LotId;
+use crate::id::{LotId, ThingId};
 use crate::money::{Currency, Money};
 
 /// The table: the headings, then the things in the order in which they came into the book, then what is on none. With a day, only what was
@@ -52,10 +52,20 @@ pub fn take_home(state: &State, day: Option<Day>, mark: bool) -> Option<String> 
 }
 
 fn things<'a>(state: &'a State, currency: Currency, lots: &'a [LotId]) -> Vec<Row<'a>> {
-    let (costs, work_costs) = (state.costs(), state.work_costs());
+    let work_costs = state.work_costs();
+    let sales = Sales::of(state);
+    let mut of_lots: Vec<(ThingId, Money, Option<KeepNow>)> = Vec::new();
+    for lot in state.lots() {
+        let now = sales.of_lot(&lot, &work_costs);
+        for ((id, share), now) in lot.things.iter().zip(&lot.split.shares).zip(now) {
+            of_lots.push((*id, share.amount, now));
+        }
+    }
+    of_lots.sort_unstable_by_key(|(id, ..)| *id);
     let row = |(id, thing): (_, &'a Thing)| {
         let lot = thing.lot.and_then(|lot| state.tables.lots.get(&lot.0));
-        let work = work_costs.get(&id).copied();
+        let place = of_lots.binary_search_by_key(&id, |(of, ..)| *of);
+        let of_lot = place.ok().map(|place| of_lots[place]);
         Row {
             state,
             currency,
@@ -64,10 +74,9 @@ fn things<'a>(state: &'a State, currency: Currency, lots: &'a [LotId]) -> Vec<Ro
             lot_id: thing.lot,
             lot: lot.map(|entry| &entry.value),
             lots,
-            paid: costs
-                .get(&id)
-                .map(|cost| cost.minus(work.unwrap_or_default())),
-            work,
+            paid: of_lot.map(|(_, paid, _)| paid),
+            work: work_costs.get(&id).copied(),
+            now: of_lot.and_then(|(.., now)| now),
         }
     };
     state.things().map(row).collect()
@@ -93,6 +102,7 @@ fn on_none<'a>(
             lots,
             paid,
             work,
+            now: None,
         });
     };
     for lot in state.lots() {

@@ -1,7 +1,7 @@
 //! A row of the haul's table: one thing, or money that is on none yet, and what is looked up for it.
 
 use super::columns::Cell;
-use crate::book::{Expected, Lot, State, Thing, Work};
+use crate::book::{Expected, KeepNow, Lot, State, Thing, Work};
 use crate::day::Day;
 use crate::id::{LotId, ThingId, WorkId};
 use crate::money::{Currency, Money, plain};
@@ -61,6 +61,8 @@ pub struct Row<'a> {
     pub paid: Option<Money>,
     /// Its share of the work put into it.
     pub work: Option<Money>,
+    /// What you keep of it now.
+    pub now: Option<KeepNow>,
 }
 
 impl Row<'_> {
@@ -128,6 +130,12 @@ impl Row<'_> {
 
     pub(super) fn sells(&self, price: fn(Sells) -> Money) -> Cell {
         self.money(self.thing.sells.map(price))
+    }
+
+    /// A low or high price, where it was typed: it is not the likely one.
+    pub(super) fn beside_likely(&self, price: fn(Sells) -> Money) -> Cell {
+        let typed = |sells: &Sells| price(*sells) != sells.likely();
+        self.money(self.thing.sells.filter(typed).map(price))
     }
 
     pub(super) fn judged(&self, amount: fn(&Expected) -> Option<Money>) -> Cell {

@@ -1,11 +1,13 @@
 //! Decide: the verdict on what is typed, on the judged venue and on the others.
 
+mod again;
 mod asked;
 mod desk;
 mod posted;
 mod sending;
 mod typed;
 
+pub use again::{sent_again, with_own};
 pub use asked::Unasked;
 pub use posted::Posted;
 pub use sending::Sending;

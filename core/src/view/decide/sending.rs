@@ -8,8 +8,9 @@ use super::typed::Typed;
 use crate::book::{KnownKind, State};
 use crate::day::Day;
 use crate::id::{CardId, KindId, VenueId};
+use crate::measure::{ParcelSize, Weight};
 use crate::money::Money;
-use crate::packing::{Container, Heft, Piece};
+use crate::packing::{Container, Fragility, Heft, Piece};
 use crate::postage::RateCard;
 use crate::terms::stale;
 
@@ -49,6 +50,29 @@ impl Sending {
 }
 
 impl Packing {
+    /// The same of a thing with a weight and a size of its own, where they are known.
+    pub(super) fn of_own(
+        state: &State,
+        kind: Option<KindId>,
+        weight: Option<Weight>,
+        size: Option<ParcelSize>,
+    ) -> Self {
+        let mut packing = Self::of(state, kind, None);
+        let own = weight.zip(size).map(|(weight, size)| Piece {
+            size,
+            weight,
+            soft: false,
+            fragility: Fragility::default(),
+        });
+        let known = packing.what.piece.or(own);
+        packing.what.piece = known.map(|piece| Piece {
+            weight: weight.unwrap_or(piece.weight),
+            size: size.unwrap_or(piece.size),
+            ..piece
+        });
+        packing
+    }
+
     fn of(state: &State, kind: Option<KindId>, heft: Option<Heft>) -> Self {
         let kind = kind.and_then(|id| state.kind(id));
         let typical = heft.map(Heft::typical);

@@ -13,6 +13,17 @@ pub(super) struct Typed {
     pub faults: Vec<(Field, String)>,
 }
 
+impl Typed {
+    /// Nothing is typed.
+    pub(super) const NOTHING: Self = Self {
+        ask: None,
+        sells: None,
+        postage: None,
+        packing: None,
+        faults: Vec::new(),
+    };
+}
+
 pub(super) fn read(draft: &DecideDraft, currency: Currency) -> Typed {
     let mut faults = Vec::new();
     let mut amount = |field| match draft.amount(field, currency) {

@@ -8,6 +8,7 @@ use crate::ledger::Paying;
 use crate::lot::{Method, Share};
 use crate::money::Money;
 use crate::stamp::At;
+use crate::view::lot_words;
 use litemap::LiteMap;
 
 /// Things that were bought together.
@@ -102,7 +103,7 @@ pub(super) fn groups(
     for lot in lots {
         match group(state, lot, work) {
             Group::Lot(mut lot) => {
-                if found.is_empty() && *open {
+                if found.is_empty() && *open && !lot.rows.is_empty() {
                     *open = false;
                     tell_short(state, &mut lot);
                 }
@@ -162,7 +163,11 @@ fn lot_group(state: &State, of: &SharedLot<'_>, work: &LiteMap<ThingId, Money>) 
     let entry = state.tables.lots.get(&of.id.0);
     LotGroup {
         id: of.id,
-        name: lot.name.clone().unwrap_or_default(),
+        name: match &lot.name {
+            // Nothing that is left of it says what it was.
+            None if of.things.is_empty() && of.split.unsorted.is_empty() => lot_words(state, of),
+            name => name.clone().unwrap_or_default(),
+        },
         stop: lot.stop,
         bought: lot.bought,
         paid: lot.paid.unwrap_or_default(),

@@ -13,7 +13,7 @@ pub use sums::HaulSums;
 
 pub(in crate::view) use head::stops;
 
-use crate::book::{Expected, Passed, SharedLot, State, Trip};
+use crate::book::{Expected, Passed, Sales, SharedLot, State, Trip};
 use crate::day::Day;
 use crate::id::{LotId, StopId, ThingId, TripId};
 use crate::ledger::Paying;
@@ -28,12 +28,8 @@ use litemap::LiteMap;
 pub struct HaulView {
     /// The book's currency.
     pub currency: Currency,
-    /// Paid for all of it.
-    pub spent: Money,
-    /// What is kept if all that was judged sells as it was judged.
-    pub keep: Money,
-    /// How many things were bought without a verdict, and so are not in `keep`.
-    pub unjudged: usize,
+    /// What all of it comes to.
+    pub sums: HaulSums,
     /// The things, newest first.
     pub rows: Vec<HaulRow>,
     /// Things passed by, newest first.
@@ -102,10 +98,10 @@ impl HaulView {
 pub fn haul(state: &State) -> Option<HaulView> {
     let currency = state.currency()?;
     let (lots, work) = (newest_first(state), state.work_costs());
+    let sales = Sales::of(state);
     let mut sums = HaulSums::default();
     let mut shares: Vec<(ThingId, Money)> = Vec::new();
     for lot in &lots {
-        sums.add(state, lot, &work);
         let paid = lot.split.shares.iter().map(|share| share.amount);
         shares.extend(lot.things.iter().copied().zip(paid));
     }
@@ -126,9 +122,11 @@ pub fn haul(state: &State) -> Option<HaulView> {
     let trip = current_trip(state, &lots);
     let mut head = trip.map(|(id, trip)| head_of(state, id, trip));
     for lot in &lots {
+        let of_lot = HaulSums::of(&sales, lot, &work);
+        sums.add(&of_lot);
         match &mut head {
             Some(head) if state.trip_of(lot.lot) == Some(head.id) => {
-                head.sums.add(state, lot, &work);
+                head.sums.add(&of_lot);
                 of_trip.push(lot);
             }
             _ => of_days.add(lot),
@@ -145,9 +143,7 @@ pub fn haul(state: &State) -> Option<HaulView> {
     }
     Some(HaulView {
         currency,
-        spent: sums.spent,
-        keep: sums.keep,
-        unjudged: sums.unjudged,
+        sums,
         rows,
         passed: state
             .passed_by()

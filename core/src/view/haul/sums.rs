@@ -1,6 +1,6 @@
-//! What lots come to: spent, how many things, and what is kept of them if they all sell.
+//! What lots come to: spent, how many things, and what is kept of them as they stand now.
 
-use crate::book::{SharedLot, State};
+use crate::book::{Sales, SharedLot};
 use crate::id::ThingId;
 use crate::money::Money;
 use litemap::LiteMap;
@@ -12,10 +12,13 @@ pub struct HaulSums {
     pub spent: Money,
     /// How many things they are, those not sorted yet included.
     pub things: usize,
-    /// What is kept if all of them sell as they were judged, without those not sorted yet, not judged, or kept for one's own use.
+    /// What is kept of them as they stand now, the whole cushion set aside; without those not sorted yet, without an estimate, or kept for
+    /// one's own use.
     pub keep: Money,
-    /// How many were bought without a verdict, and so are not in `keep`.
-    pub unjudged: usize,
+    /// The same if all of them sell: nothing set aside for what never sells.
+    pub if_sold: Money,
+    /// Of how many nothing tells what they will leave, so that they are not in `keep`.
+    pub no_estimate: usize,
     /// How many are not sorted yet.
     pub unsorted: usize,
     /// What is on no thing; either sign.
@@ -23,31 +26,41 @@ pub struct HaulSums {
 }
 
 impl HaulSums {
-    /// Takes in a lot. `work` is what work cost each thing.
-    pub(in crate::view) fn add(
-        &mut self,
-        state: &State,
+    /// What a lot comes to. `work` is what work cost each thing.
+    pub(in crate::view) fn of(
+        sales: &Sales<'_>,
         lot: &SharedLot<'_>,
         work: &LiteMap<ThingId, Money>,
-    ) {
+    ) -> Self {
         let unsorted = lot.split.unsorted.len();
-        self.spent = self.spent.plus(lot.total);
-        self.things += lot.things.len() + unsorted;
-        self.unsorted += unsorted;
-        self.not_yet_shared = self.not_yet_shared.plus(lot.split.not_yet_shared);
-        for (id, share) in lot.things.iter().zip(&lot.split.shares) {
-            if share.kept {
-                continue;
+        let mut sums = Self {
+            spent: lot.total,
+            things: lot.things.len() + unsorted,
+            unsorted,
+            not_yet_shared: lot.split.not_yet_shared,
+            ..Self::default()
+        };
+        let now = sales.of_lot(lot, work);
+        for (share, now) in lot.split.shares.iter().zip(now) {
+            match now {
+                Some(now) => {
+                    sums.keep = sums.keep.plus(now.keep);
+                    sums.if_sold = sums.if_sold.plus(now.if_sold);
+                }
+                None => sums.no_estimate += usize::from(!share.kept),
             }
-            let expected = state.thing(*id).and_then(|thing| thing.expected.as_ref());
-            let Some(expected) = expected else {
-                self.unjudged += 1;
-                continue;
-            };
-            // It was judged at what was asked for it; it cost its share, and the work.
-            let before = expected.keep.plus(expected.ask);
-            let work = work.get(id).copied().unwrap_or_default();
-            self.keep = self.keep.plus(before.minus(share.amount).minus(work));
         }
+        sums
+    }
+
+    /// Takes in what others come to.
+    pub(in crate::view) fn add(&mut self, more: &Self) {
+        self.spent = self.spent.plus(more.spent);
+        self.things += more.things;
+        self.keep = self.keep.plus(more.keep);
+        self.if_sold = self.if_sold.plus(more.if_sold);
+        self.no_estimate += more.no_estimate;
+        self.unsorted += more.unsorted;
+        self.not_yet_shared = self.not_yet_shared.plus(more.not_yet_shared);
     }
 }

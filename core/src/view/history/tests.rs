@@ -62,6 +62,7 @@ fn the_history_of_a_thing_and_its_lot_says_what_is_new_in_words() {
     let expected = [
         "Paid: 6.00",
         "Shared: by hand",
+        "Share, by hand: 6.00",
         "Extras: 1.00",
         "Paid in: another way",
         "Lot: Lot of jug",

@@ -8,12 +8,14 @@ mod tests;
 pub use typed::{Pile, Piled};
 
 use super::decide::{Alone, alone, as_bought};
+use super::draft::DecideDraft;
 use crate::appraise::{Figure, How, Judged, JudgedPile, What, Why, judge_pile};
 use crate::book::{Bought, Purchase, State};
 use crate::ledger::Paying;
-use crate::lot::Method;
-use crate::money::{Currency, Money};
+use crate::lot::{Method, Piece, allocate};
+use crate::money::{Currency, Money, plain};
 use crate::stamp::At;
+use crate::worth::Sells;
 
 /// What the pile shows.
 #[derive(Clone, Debug, PartialEq)]
@@ -24,8 +26,8 @@ pub struct PileView {
     pub rows: Vec<PileRow>,
     /// How many are to be bought.
     pub in_it: usize,
-    /// What was asked for those, one by one, as far as it was.
-    pub asked: Money,
+    /// What was asked for those, one by one, as far as it was; none where nothing was.
+    pub asked: Option<Money>,
     /// The pile's ceiling, as shown.
     pub ceiling: Money,
     /// What the seller says for all.
@@ -113,7 +115,7 @@ pub fn pile(state: &State, pile: &Pile, now: At) -> Option<PileView> {
         currency,
         rows: Vec::with_capacity(all.len()),
         in_it: 0,
-        asked: Money::ZERO,
+        asked: None,
         ceiling: Money::ZERO,
         says: pile.said(currency),
         judged: None,
@@ -125,7 +127,10 @@ pub fn pile(state: &State, pile: &Pile, now: At) -> Option<PileView> {
         let row = row(thing, alone);
         if thing.in_it {
             view.in_it += 1;
-            view.asked = view.asked.plus(row.asked.unwrap_or_default());
+            let more = row
+                .asked
+                .map(|asked| asked.plus(view.asked.unwrap_or_default()));
+            view.asked = more.or(view.asked);
             view.rough |= alone.rough;
             if let Some(judged) = &alone.appraisal.judged {
                 pieces.push((row.name.clone(), judged));
@@ -174,6 +179,7 @@ pub fn paid_for_all(state: &State, pile: &Pile, now: At) -> Option<Purchase> {
     for thing in pile.taken() {
         things.push(as_bought(state, &thing.draft, now)?);
     }
+    judge_unasked(state, pile, &mut things, paid, now);
     if things.len() <= 1 {
         return things.pop().map(|thing| Purchase::of_one(paid, thing));
     }
@@ -184,4 +190,27 @@ pub fn paid_for_all(state: &State, pile: &Pile, now: At) -> Option<Purchase> {
         method: Method::ByPrice,
         by: Paying::Cash,
     })
+}
+
+/// What the seller asked no price of its own for was asked its part of the price for all, by what each sells for: so it is judged too.
+fn judge_unasked(state: &State, pile: &Pile, things: &mut [Bought], paid: Money, now: At) {
+    let Some(currency) = state.currency() else {
+        return;
+    };
+    let piece = |thing: &Bought| Piece {
+        price: thing.sells.map(Sells::likely),
+        ..Piece::default()
+    };
+    let pieces: Vec<Piece> = things.iter().map(piece).collect();
+    let split = allocate(paid, Method::ByPrice, &pieces, 0);
+    for ((of, thing), share) in pile.taken().zip(things).zip(&split.shares) {
+        if thing.expected.is_some() || !of.draft.ask.is_empty() {
+            continue;
+        }
+        let draft = DecideDraft {
+            ask: plain(share.amount, currency),
+            ..of.draft.clone()
+        };
+        thing.expected = as_bought(state, &draft, now).and_then(|thing| thing.expected);
+    }
 }

@@ -3,10 +3,12 @@
 use super::device::pick;
 use super::haul_steps::HaulStep;
 use haulwren_core::book::{
-    Command, LotCommand, Marks, State, StopSetup, ThingCommand, TripCommand,
+    Command, Facts, LotCommand, Marks, State, StopSetup, ThingCommand, TripCommand,
 };
 use haulwren_core::id::{CashId, KindId, LotId, PhotoId, StopId, ThingId, WorkId};
+use haulwren_core::measure::{Weight, WeightUnit};
 use haulwren_core::stamp::At;
+use haulwren_core::worth::Sells;
 
 impl HaulStep {
     /// What is asked of the book.
@@ -119,6 +121,31 @@ impl HaulStep {
                     likely,
                 }
                 .into()
+            }
+            Self::Facts(which, kind, ounces, [postage, packing]) => {
+                let kinds = state.kinds();
+                let facts = Facts {
+                    kind: kind.map(|at| kinds[usize::from(at) % kinds.len()].id),
+                    weight: ounces.map(|ounces| Weight::whole(ounces, WeightUnit::Ounce)),
+                    size: None,
+                    postage,
+                    packing,
+                };
+                of_thing(state, which, |thing| ThingCommand::SetFacts {
+                    thing,
+                    facts,
+                })
+            }
+            Self::Sells(which, prices) => {
+                let sells = prices.and_then(|mut prices| {
+                    prices.sort_unstable();
+                    let [low, likely, high] = prices;
+                    Sells::new(Some(low), likely, Some(high)).ok()
+                });
+                of_thing(state, which, |thing| ThingCommand::SetSells {
+                    thing,
+                    sells,
+                })
             }
             Self::Work(name, cost, which) => {
                 let (day, things) = (now.day().unwrap(), all(which));

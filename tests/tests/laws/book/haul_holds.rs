@@ -86,6 +86,17 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
         HaulStep::Edit(_, _, likely) => {
             likely.is_none() || thing().sells.map(haulwren_core::worth::Sells::likely) == *likely
         }
+        HaulStep::Facts(_, kind, _, [postage, packing]) => {
+            (thing().postage, thing().packing) == (*postage, *packing)
+                && thing().kind.is_some() == kind.is_some()
+        }
+        HaulStep::Sells(_, prices) => {
+            let middle = prices.map(|mut prices| {
+                prices.sort_unstable();
+                prices[1]
+            });
+            thing().sells.map(haulwren_core::worth::Sells::likely) == middle
+        }
         HaulStep::Work(_, cost, _) => {
             let work = &state.tables.works[&made("work").unwrap()].value;
             work.cost == Some(*cost) && made("worked").is_some()

@@ -36,6 +36,8 @@ pub enum HaulStep {
     Return(u8, Money),
     Mark(u8, String, Option<u16>),
     Edit(Vec<u8>, bool, Option<Money>),
+    Facts(u8, Option<u8>, Option<u16>, [Option<Money>; 2]),
+    Sells(u8, Option<[Money; 3]>),
     Work(String, Money, Vec<u8>),
     RemoveWork(u8),
     Photo(u8, u8),
@@ -110,6 +112,9 @@ pub fn haul_steps() -> BoxedStrategy<HaulStep> {
             .prop_map(|(thing, maker, pieces)| HaulStep::Mark(thing, maker, pieces)),
         1 => (some(), any::<bool>(), prop::option::of(amounts()))
             .prop_map(|(things, kind, likely)| HaulStep::Edit(things, kind, likely)),
+        2 => (which(), prop::option::of(which()), prop::option::of(1_u16..900), prop::array::uniform2(prop::option::of(amounts())))
+            .prop_map(|(thing, kind, ounces, amounts)| HaulStep::Facts(thing, kind, ounces, amounts)),
+        2 => (which(), prop::option::of(prop::array::uniform3(amounts()))).prop_map(|(thing, prices)| HaulStep::Sells(thing, prices)),
         2 => (names(), amounts(), some()).prop_map(|(name, cost, things)| HaulStep::Work(name, cost, things)),
         1 => which().prop_map(HaulStep::RemoveWork),
         1 => (which(), which()).prop_map(|(thing, blob)| HaulStep::Photo(thing, blob)),

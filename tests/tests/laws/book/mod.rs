@@ -2,6 +2,7 @@
 //!
 //! The merge is held against a model ([`model`]) that was written from the prose of the format and reads the lines by itself.
 
+mod agreeing;
 mod any_commands;
 mod cache;
 mod cases;

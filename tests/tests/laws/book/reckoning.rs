@@ -109,7 +109,7 @@ fn is_all_shown(state: &State) -> Result<(), TestCaseError> {
     shown.sort_unstable();
     let there: Vec<_> = state.things().map(|(id, _)| id).collect();
     prop_assert_eq!(shown, there);
-    prop_assert_eq!(sum, view.spent.minor());
+    prop_assert_eq!(sum, view.sums.spent.minor());
     let lots = counting(state).into_iter().filter(|(_, lot, _)| !lot.gone);
     let to_sort: usize = lots
         .map(|(_, lot, _)| usize::from(lot.unsorted.unwrap_or(0)))

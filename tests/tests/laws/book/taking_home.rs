@@ -42,7 +42,7 @@ proptest! {
         let sum = |name: &str| all.iter().filter(|row| !row[name].is_empty()).map(|row| minor(&row[name])).sum::<i64>();
         // Whatever was spent is in it, and nothing twice.
         let reckoning = device.state.reckoning();
-        prop_assert_eq!(sum("paid"), haul.spent.minor());
+        prop_assert_eq!(sum("paid"), haul.sums.spent.minor());
         prop_assert_eq!(sum("work"), reckoning.work.minor());
         let sum_of = |of: &str, name: &str| all.iter().filter(|row| row["stands_for"] == of).map(|row| minor(&row[name])).sum::<i64>();
         prop_assert_eq!(sum_of("not sorted yet", "paid"), reckoning.on_unsorted.minor());

@@ -2,10 +2,10 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::{Command, LotCommand, ThingCommand};
+use haulwren_core::book::{Command, LotCommand, SharedLot, State, ThingCommand};
 use haulwren_core::id::{LotId, ThingId, WorkId};
-use haulwren_core::money::Money;
-use haulwren_core::worth::Sells;
+use haulwren_core::money::{Currency, Money};
+use haulwren_core::view::lot_words;
 
 use super::super::asked;
 use super::{part, row_of};
@@ -13,7 +13,7 @@ use crate::format;
 use crate::live::worked;
 use crate::route::{self, Route};
 use crate::store::{Store, use_store};
-use crate::ui::ask::{Answer, Ask, AskText, ask};
+use crate::ui::ask::{Answer, Ask, NONE_YET, ask};
 use crate::ui::el::{El, Nodes, button, div, span};
 
 /// The keys, and the work that was put into it.
@@ -31,8 +31,6 @@ pub fn deeds(id: ThingId) -> El {
         })
         .with("Kept for myself");
     let keys = div("pair keys-row").with([
-        key("What it sells for", move || price(store, id)),
-        key("Fix its share", move || share(store, id)),
         keep,
         key("Add work", move || asked::work(vec![id], || {})),
         key("Give it back", move || give_back(store, id)),
@@ -69,39 +67,6 @@ fn works(store: Store, id: ThingId) -> Nodes {
     works.into_iter().map(row).collect::<Vec<_>>().into()
 }
 
-fn price(store: Store, id: ThingId) {
-    let now = row_of(store, id, |row| row.sells.map(Sells::likely)).flatten();
-    asked::money("What it sells for", "Likely", now, move |likely| {
-        let command = ThingCommand::EditMany {
-            things: vec![id],
-            kind: None,
-            likely: Some(likely),
-        };
-        store.dispatch(command.into(), |_| {});
-    });
-}
-
-fn share(store: Store, id: ThingId) {
-    let Some(currency) = asked::currency(store) else {
-        return;
-    };
-    let now = store.read(|book| book.thing(id).and_then(|thing| thing.share));
-    let value = now.map(|now| haulwren_core::money::plain(now, currency));
-    ask(Ask {
-        title: "Its share of the price".to_owned(),
-        hint: "Fixed by hand; the rest is shared over the others. Empty: shared like them."
-            .to_owned(),
-        texts: vec![AskText::number("Share", &value.unwrap_or_default())],
-        choice: None,
-        word: "Save",
-        answer: Rc::new(move |answer: &Answer| {
-            let share = asked::maybe_amount(answer, 0, currency)?;
-            store.dispatch(ThingCommand::FixShare { thing: id, share }.into(), |_| {});
-            Ok(())
-        }),
-    });
-}
-
 fn give_back(store: Store, id: ThingId) {
     let now = row_of(store, id, |row| row.paid);
     asked::money(
@@ -122,49 +87,56 @@ fn give_back(store: Store, id: ThingId) {
     );
 }
 
-/// Asks which lot it belongs to, among the latest.
+/// Asks which lot it belongs to, among the latest. None is chosen beforehand.
 fn regroup(store: Store, id: ThingId) {
     const MOST: usize = 12;
     let Some(currency) = asked::currency(store) else {
         return;
     };
     let own = row_of(store, id, |row| row.lot).flatten();
-    let lots: Vec<(LotId, String, String)> = store.read(|book| {
-        let mut found = Vec::new();
-        for lot in book.lots().iter().rev() {
-            if Some(lot.id) == own || found.len() == MOST {
-                continue;
-            }
-            let first = lot.things.first().and_then(|thing| book.thing(*thing));
-            let first = first
-                .and_then(|thing| thing.name.clone())
-                .unwrap_or_default();
-            let name = lot.lot.name.clone().unwrap_or(first);
-            let day = lot.lot.bought.map(format::day_at).unwrap_or_default();
-            let total = format::amount(lot.total, currency);
-            found.push((lot.id, format!("{total}, {day}"), name));
-        }
-        found
+    let lots: Vec<(LotId, (String, String))> = store.read(|book| {
+        let mut lots = book.lots();
+        lots.retain(|lot| Some(lot.id) != own);
+        lots.sort_unstable_by_key(|lot| {
+            let bought = lot.lot.bought.map(|at| at.0);
+            std::cmp::Reverse((bought, lot.id))
+        });
+        let named = |lot: &SharedLot<'_>| (lot.id, words(book, lot, currency));
+        lots.iter().take(MOST).map(named).collect()
     });
-    let ids: Vec<LotId> = lots.iter().map(|(id, ..)| *id).collect();
-    let words = lots
-        .into_iter()
-        .map(|(_, word, name)| (word, name))
-        .collect();
+    if lots.is_empty() {
+        ask(Ask {
+            title: "There is no other lot".to_owned(),
+            hint: "Everything else was bought with it, or nothing else was bought.".to_owned(),
+            texts: Vec::new(),
+            choice: None,
+            word: "Close",
+            answer: Rc::new(|_: &Answer| Ok(())),
+        });
+        return;
+    }
+    let (ids, words): (Vec<LotId>, Vec<(String, String)>) = lots.into_iter().unzip();
     ask(Ask {
         title: "Which lot does it belong to?".to_owned(),
         hint: "What is left of its lot keeps its price; a lot with nothing left brings its price along.".to_owned(),
         texts: Vec::new(),
-        choice: Some(("Lot", words, 0)),
+        choice: Some(("Lot", words, NONE_YET)),
         word: "Move it there",
         answer: Rc::new(move |answer: &Answer| {
             let lot = ids.get(answer.choice).copied();
-            let lot = lot.ok_or((0, "There is no other lot.".to_owned()))?;
+            let lot = lot.ok_or((0, "Choose a lot.".to_owned()))?;
             let things = vec![id];
             store.dispatch(LotCommand::Regroup { things, lot }.into(), |_| {});
             Ok(())
         }),
     });
+}
+
+/// A lot by what is in it, and what was paid for it when.
+fn words(book: &State, lot: &SharedLot<'_>, currency: Currency) -> (String, String) {
+    let day = lot.lot.bought.map(format::day_at).unwrap_or_default();
+    let total = format::amount(lot.total, currency);
+    (lot_words(book, lot), format!("{total}, {day}"))
 }
 
 /// Taking it out. A save, so it can be undone.

@@ -2,47 +2,66 @@
 
 use std::rc::Rc;
 
-use haulwren_core::book::ThingCommand;
-use haulwren_core::id::ThingId;
+use haulwren_core::book::{KnownKind, Marks, Sales, State, ThingCommand};
+use haulwren_core::id::{LotId, ThingId};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::packing::cautions;
 use haulwren_core::view::HaulRow;
+use haulwren_core::worth::Sells;
 
 use super::super::asked;
 use super::super::row;
 use super::super::sums::sum;
-use super::part;
+use super::{correct, part};
 use crate::format;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::store::{Store, use_store};
 use crate::ui::ask::{Answer, Ask, AskText, ask};
 use crate::ui::el::{El, Nodes, button, div, el, span};
-use haulwren_core::book::Marks;
 
-/// What it cost, sells for, and how it was judged; the way to its lot.
+/// How it stands now, with keys that correct what was paid and what it sells for; how it was judged; the way to its lot.
 pub fn figures(store: Store, row: &HaulRow, currency: Currency) -> Nodes {
     let amount = |money| format::amount(money, currency);
-    let sells = row
-        .sells
-        .map(|sells| sum("Sells for", amount(sells.likely()), false));
+    let id = row.id;
+    let sells = match row.sells {
+        Some(sells) => spread(sells, currency),
+        None => "no estimate yet".to_owned(),
+    };
+    let loss =
+        |word: &str, money: Money| sum(word, format::or_loss(money, currency), money.is_negative());
+    let now = store.read(|book| Sales::of(book).of_thing(id));
+    let kept = now.map(|now| [loss("You keep", now.keep), loss("If it sells", now.if_sold)]);
+    let work = (!row.work.is_zero()).then(|| sum("Work", amount(row.work), false));
+    let paid = row.paid;
+    let sums = el("dl")
+        .class("haul-sums flush figures")
+        .attr("data-thing", &id.to_string())
+        .with(tapped("Paid", "paid", &amount(paid), move || {
+            correct::paid(store, id, paid);
+        }))
+        .with(work)
+        .with(tapped("Sells for", "sells", &sells, move || {
+            correct::sells(store, id);
+        }))
+        .with(kept.map(Vec::from));
     let judged = row.expected.as_ref().map(|expected| {
         let word = format!("{}, you keep", expected.verdict.word());
-        sum(
-            &word,
-            format::or_loss(expected.keep, currency),
-            expected.keep.is_negative(),
-        )
+        let sells = expected
+            .sells
+            .map(|sells| sum("Sells for", spread(sells, currency), false));
+        el("dl")
+            .class("haul-sums flush figures")
+            .attr("data-judged", "")
+            .with(sum("Asked", amount(expected.ask), false))
+            .with(sells)
+            .with(loss(&word, expected.keep))
     });
-    let work = (!row.work.is_zero()).then(|| sum("Work", amount(row.work), false));
-    let sums = el("dl")
-        .class("haul-sums flush")
-        .attr("data-thing", &row.id.to_string())
-        .with(sum("Paid", amount(row.paid), false))
-        .with(work)
-        .with(sells)
-        .with(judged);
-    let lot = row.lot.map(|lot| {
+    let judged = judged.map(|judged| part("As judged when bought", judged));
+    let lot = row
+        .lot
+        .filter(|lot| store.read(|book| has_page(book, *lot)));
+    let lot = lot.map(|lot| {
         let free = store
             .read(|book| book.lot(lot)?.paid)
             .is_none_or(Money::is_zero);
@@ -55,7 +74,76 @@ pub fn figures(store: Store, row: &HaulRow, currency: Currency) -> Nodes {
                     .with(row::marks(row, free)),
             )
     });
-    [sums.into(), Nodes::from(lot)].into()
+    [part("Now", sums).into(), judged.into(), Nodes::from(lot)].into()
+}
+
+/// Low, likely and high, as far as they differ: "18.00 to 34.00, likely 26.00".
+fn spread(sells: Sells, currency: Currency) -> String {
+    let amount = |money| format::amount(money, currency);
+    let (low, likely, high) = (sells.low(), sells.likely(), sells.high());
+    if low == high {
+        amount(likely)
+    } else {
+        format!("{} ({} to {})", amount(likely), amount(low), amount(high))
+    }
+}
+
+/// A figure that is tapped to correct it.
+fn tapped(word: &str, name: &str, shown: &str, pressed: impl Fn() + 'static) -> El {
+    let key = button("figure-key")
+        .attr("data-correct", name)
+        .attr("aria-label", &format!("{word} {shown}, change it"))
+        .on_click(pressed)
+        .with(shown);
+    div("").with(el("dt").with(word)).with(el("dd").with(key))
+}
+
+/// Whether a lot has a page of its own: one of a single thing that carries all of its price is told on the thing's page.
+pub fn has_page(book: &State, lot: LotId) -> bool {
+    let shared = book.shared_lot(lot);
+    shared.is_none_or(|lot| {
+        let split = &lot.split;
+        lot.things.len() != 1 || !split.unsorted.is_empty() || !split.not_yet_shared.is_zero()
+    })
+}
+
+/// What it is and how it is sent; a key that corrects it.
+pub fn facts(id: ThingId) -> El {
+    let store = use_store();
+    let change = button("press")
+        .attr("data-facts", "")
+        .on_click(move || correct::facts(store, id))
+        .with("Change kind, weight, size");
+    let said = move || -> Nodes {
+        let told = store.read(|book| {
+            let thing = book.thing(id)?;
+            let units = book.units();
+            let kind = thing.kind.and_then(|kind| book.kind(kind));
+            let weight = thing.weight.map(|weight| weight.shown(units));
+            let of_kind =
+                |kind: &KnownKind| format!("{}, as its kind", kind.piece.weight.shown(units));
+            let currency = book.currency()?;
+            let amount = |money| format::amount(money, currency);
+            Some([
+                ("kind", kind.as_ref().map(|kind| kind.name.clone())),
+                ("weight", weight.or_else(|| kind.as_ref().map(of_kind))),
+                ("size", thing.size.map(|size| size.shown(units))),
+                ("postage", thing.postage.map(amount)),
+                ("packing", thing.packing.map(amount)),
+            ])
+        });
+        let mut rows: Vec<El> = Vec::new();
+        for (word, text) in told.into_iter().flatten() {
+            if let Some(text) = text {
+                rows.push(el("dt").with(word));
+                rows.push(el("dd").with(text));
+            }
+        }
+        (!rows.is_empty())
+            .then(|| el("dl").class("marks").with(rows))
+            .into()
+    };
+    part("What it is", div("bare").show(said)).with(change)
 }
 
 /// Colour, size, maker, flaw, pieces; and what to beware of.

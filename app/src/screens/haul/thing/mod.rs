@@ -1,5 +1,6 @@
 //! One bought thing: its figures, its name and marks, its pictures, what was done to it, and its history.
 
+pub mod correct;
 mod deeds;
 mod facts;
 mod photos;
@@ -12,7 +13,7 @@ use haulwren_core::id::{LotId, ThingId};
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
 
-use super::beside;
+use super::{beside, lot_page};
 use crate::live::{Live, worked};
 use crate::screens::choices;
 use crate::screens::history::history;
@@ -51,7 +52,9 @@ pub fn page(id: ThingId) -> El {
         untrack(|| {
             [
                 rename(id),
+                facts::facts(id),
                 facts::marks(id),
+                purchase(id),
                 photos::photos(id),
                 deeds::deeds(id),
             ]
@@ -123,6 +126,23 @@ fn rename(id: ThingId) -> El {
             Rc::new(move |text| typed.set(Some(text))),
         ))
         .with(parts::submit("Save name").flag("disabled", move || !is_changed()))
+}
+
+/// How it was bought, unless its lot has a page of its own.
+fn purchase(id: ThingId) -> El {
+    let store = use_store();
+    let bought = move || -> Nodes {
+        let lot = row_of(store, id, |row| row.lot).flatten();
+        let lot = lot.filter(|lot| !store.read(|book| facts::has_page(book, *lot)));
+        lot.map(|lot| {
+            part(
+                "How it was bought",
+                untrack(|| lot_page::of_single(store, lot)),
+            )
+        })
+        .into()
+    };
+    div("bare").show(bought)
 }
 
 /// A part of the page under its heading.

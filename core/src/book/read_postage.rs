@@ -5,6 +5,7 @@ use super::read::{one, there};
 use super::state::State;
 use super::table::Record;
 use crate::id::{CardId, ContainerId, KindId, RulesId, VenueId};
+use crate::measure::System;
 use crate::packing::{Caution, Container, Piece, STARTERS, Starter};
 use uuid::Uuid;
 
@@ -130,10 +131,11 @@ impl State {
             .filter_map(|(id, kind)| known(KindId(id), kind))
             .collect();
         kinds.reverse();
+        let units = self.units();
         for (place, start) in STARTERS.iter().enumerate() {
             let id = starter(place);
             if self.is_as_it_began(id) {
-                kinds.push(as_it_began(id, start));
+                kinds.push(as_it_began(id, start, units));
             }
         }
         kinds
@@ -152,16 +154,16 @@ impl State {
         let own = one(&self.tables.kinds, id.0).and_then(|kind| known(id, kind));
         own.or_else(|| {
             let start = starter_of(id).filter(|_| self.is_as_it_began(id))?;
-            Some(as_it_began(id, start))
+            Some(as_it_began(id, start, self.units()))
         })
     }
 }
 
-fn as_it_began(id: KindId, start: &Starter) -> KnownKind {
+fn as_it_began(id: KindId, start: &Starter, units: System) -> KnownKind {
     KnownKind {
         id,
         name: start.name.to_owned(),
-        piece: start.piece,
+        piece: start.piece(units),
         venue: None,
         typical: true,
         cautions: start.cautions,

@@ -60,6 +60,23 @@ impl ParcelSize {
         }
     }
 
+    /// The same of whole centimetres.
+    ///
+    /// # Panics
+    /// On a side of nothing, or over ten metres.
+    pub const fn centimetres(length: u16, width: u16, height: u16) -> Self {
+        assert!(length > 0 && width > 0 && height > 0, "a side of nothing");
+        assert!(
+            length <= 1000 && width <= 1000 && height <= 1000,
+            "a side over ten metres"
+        );
+        Self {
+            length: Length::whole(length, LengthUnit::Centimetre),
+            width: Length::whole(width, LengthUnit::Centimetre),
+            height: Length::whole(height, LengthUnit::Centimetre),
+        }
+    }
+
     /// The sides in the order typed.
     pub const fn sides(self) -> [Length; 3] {
         [self.length, self.width, self.height]

@@ -72,6 +72,28 @@ impl Weight {
     }
 }
 
+impl Weight {
+    /// A weight that was worked out, in a system's units: as it stands where that is short, else to the nearest whole gram or tenth of an
+    /// ounce, whatever it was added up from. For showing only.
+    #[must_use]
+    pub fn near(self, system: System) -> String {
+        const SHORT: usize = 2;
+        let text = self.to_string();
+        let part = text.split_once('.').map_or("", |(_, part)| part);
+        let decimals = part.bytes().take_while(u8::is_ascii_digit).count();
+        if self.unit().small() == system.weight() && decimals <= SHORT {
+            return text;
+        }
+        let shown = Self::from_ticks(
+            self.ticks(),
+            system.weight(),
+            fineness(system),
+            Direction::Nearest,
+        );
+        shown.unwrap_or(self).to_string()
+    }
+}
+
 impl ParcelSize {
     /// The size as a trader of a system reads it: as it was typed where that is in the system's units, else to the nearest tenth of an inch
     /// or whole centimetre. For showing only.
@@ -115,6 +137,14 @@ mod tests {
         check("0.25 kg", GramsCentimetres, "0.25 kg");
         // 250 / 28.349523125 = 8.818…
         check("0.25 kg", OuncesInches, "8.8 oz");
+        let sum = |of: [&str; 2]| {
+            let of = of.map(|text| text.parse::<Weight>().expect("a weight"));
+            Weight::sum(&of).expect("a sum")
+        };
+        // 250 g and 0.5 oz: 264.17 g; 8.7055 oz is what nobody says.
+        assert_eq!(sum(["0.5 oz", "250 g"]).near(GramsCentimetres), "264 g");
+        assert_eq!(sum(["0.5 oz", "250 g"]).near(OuncesInches), "9.3 oz");
+        assert_eq!(sum(["5 lb", "0.25 lb"]).near(OuncesInches), "5.25 lb");
         let check = |typed: &str, system, shown: &str| {
             let size: ParcelSize = typed.parse().expect("a size");
             assert_eq!(size.shown(system), shown, "{typed}");

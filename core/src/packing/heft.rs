@@ -2,9 +2,10 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::measure::{ParcelSize, Weight, WeightUnit};
+use crate::measure::System;
 
 use super::container::{Fragility, Piece};
+use super::kinds::typical;
 
 /// About how large and how heavy.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -47,21 +48,17 @@ impl Heft {
         }
     }
 
-    /// The typical thing: rough, always. Common practice, no source.
-    pub const fn typical(self) -> Piece {
-        let (ounces, size, soft) = match self {
-            Self::FlatSoft => (7, ParcelSize::inches(12, 9, 1), true),
-            Self::FoldedSoft => (18, ParcelSize::inches(13, 10, 3), true),
-            Self::ShoeboxLight => (20, ParcelSize::inches(13, 8, 5), false),
-            Self::ShoeboxHeavy => (56, ParcelSize::inches(13, 8, 5), false),
-            Self::BigLight => (48, ParcelSize::inches(18, 14, 10), false),
-            Self::BigHeavy => (160, ParcelSize::inches(18, 14, 10), false),
+    /// The typical thing in round numbers of a system: rough, always. Common practice, no source.
+    #[must_use]
+    pub const fn typical(self, system: System) -> Piece {
+        let (measures, soft) = match self {
+            Self::FlatSoft => (((7, [12, 9, 1]), (200, [30, 23, 3])), true),
+            Self::FoldedSoft => (((18, [13, 10, 3]), (500, [33, 25, 8])), true),
+            Self::ShoeboxLight => (((20, [13, 8, 5]), (550, [33, 20, 12])), false),
+            Self::ShoeboxHeavy => (((56, [13, 8, 5]), (1_600, [33, 20, 12])), false),
+            Self::BigLight => (((48, [18, 14, 10]), (1_400, [45, 35, 25])), false),
+            Self::BigHeavy => (((160, [18, 14, 10]), (4_500, [45, 35, 25])), false),
         };
-        Piece {
-            size,
-            weight: Weight::whole(ounces, WeightUnit::Ounce),
-            soft,
-            fragility: Fragility::Sturdy,
-        }
+        typical(measures, system, soft, Fragility::Sturdy)
     }
 }

@@ -78,7 +78,7 @@ async fn expect_day(tab: &Tab) -> Outcome<()> {
     // scarf. If all sell, 15 % of 164.00 need not be set aside: 24.60 more.
     let sums = ["35.50", "19", "98.70", "74.10", "without the 12 unsorted"];
     expect_texts(tab, ".haul-list .haul-sums dd", &sums).await?;
-    let cash = ["Cash 31.00 of 80.00, other 4.50"];
+    let cash = ["Cash 31.00 of 80.00, 48.50 left, other 4.50"];
     expect_texts(tab, ".haul-list .cash-line p", &cash).await?;
     // 10.00 over 30, 22 and 18 of 70: 4.2857, 3.1428 and 2.5714; the spare cent to the coat. Single things newest first.
     let paid = ["4.29", "3.14", "2.57", "5.00", "4.50", "0.00", "6.00"];

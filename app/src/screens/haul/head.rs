@@ -32,8 +32,10 @@ pub fn no_trip() -> El {
 }
 
 fn trip_head(trip: &TripHead, currency: Currency) -> Nodes {
+    let whole = el("p").class("support of-trip").with("The whole trip");
     [
         where_one_is(trip),
+        whole,
         totals(&trip.sums, currency),
         cash(trip, currency),
     ]
@@ -117,6 +119,13 @@ fn cash(trip: &TripHead, currency: Currency) -> El {
         .with(el("b").with(amount(purse.spent_cash)));
     if !purse.took_out.is_zero() {
         words = words.with(" of ").with(amount(purse.took_out));
+    }
+    // What is in it by all that was said, a count included: "31.00 of 80.00" alone would leave out what was missing when it was counted.
+    if !purse.took_out.is_zero() || !purse.counted.is_zero() {
+        words = words
+            .with(", ")
+            .with(el("b").with(format::or_loss(purse.left(), currency)))
+            .with(" left");
     }
     if !purse.spent_other.is_zero() {
         words = words

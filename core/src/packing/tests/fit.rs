@@ -1,7 +1,7 @@
 //! Fitting, case by case.
 
 use super::*;
-use crate::measure::WeightUnit;
+use crate::measure::System;
 use crate::money::Money;
 use crate::packing::{Heft, STARTERS, cheapest};
 
@@ -105,7 +105,7 @@ fn the_cheapest_container_counts_its_postage() {
         .iter()
         .find(|kind| kind.name == "Dress")
         .unwrap()
-        .piece;
+        .piece(System::OuncesInches);
     let mut mailer = container("16 x 12 x 3 in", Form::Mailer);
     mailer.cost = Money::new(60);
     let mut carton = container("13 x 10 x 2 in", Form::Carton);
@@ -132,25 +132,41 @@ fn the_cheapest_container_counts_its_postage() {
 fn chips_and_kinds_are_typical() {
     for heft in Heft::ALL {
         let soft = heft.label().contains("soft");
-        let piece = heft.typical();
-        assert_eq!((piece.soft, piece.weight.unit()), (soft, WeightUnit::Ounce));
+        for system in System::ALL {
+            let piece = heft.typical(system);
+            assert_eq!((piece.soft, piece.weight.unit()), (soft, system.weight()));
+        }
         let json = serde_json::to_string(&heft).unwrap();
         assert_eq!(serde_json::from_str::<Heft>(&json).unwrap(), heft);
     }
     let mailer = container("19 x 16 x 6 in", Form::Mailer);
     for kind in STARTERS {
-        let found = fit(&[kind.piece], &mailer, NODES).fit;
+        let piece = kind.piece(System::OuncesInches);
+        let found = fit(&[piece], &mailer, NODES).fit;
         assert!(
             kind.container != Form::Mailer || found == Fit::Fits,
             "{}",
             kind.name
         );
-        assert_eq!(
-            kind.piece.soft,
-            kind.container == Form::Mailer,
-            "{}",
-            kind.name
-        );
+        assert_eq!(piece.soft, kind.container == Form::Mailer, "{}", kind.name);
         assert!(STARTERS.iter().filter(|one| one.name == kind.name).count() == 1);
     }
+}
+
+/// A book in grams and centimetres is in them everywhere, in round numbers: what is 33 cm long goes into a carton of 33 cm.
+#[test]
+fn starters_are_round_in_both_systems() {
+    for kind in STARTERS {
+        for system in System::ALL {
+            let piece = kind.piece(system);
+            let shown = (piece.weight.shown(system), piece.size.shown(system));
+            let typed = (piece.weight.to_string(), piece.size.to_string());
+            assert_eq!(shown, typed, "{}", kind.name);
+            assert!(!shown.1.contains('.'), "{}: {}", kind.name, shown.1);
+        }
+    }
+    let shoes = STARTERS.iter().find(|kind| kind.name == "Shoes").unwrap();
+    let shoes = shoes.piece(System::GramsCentimetres);
+    check(&[shoes], "33 x 20 x 12 cm", Form::Carton, Fit::Fits);
+    check(&[shoes], "32 x 20 x 12 cm", Form::Carton, Fit::No);
 }

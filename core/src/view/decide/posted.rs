@@ -1,7 +1,7 @@
 //! How a thing would be packed and posted: the cheapest container, and the rate card.
 
 use crate::id::CardId;
-use crate::measure::{ParcelSize, Weight};
+use crate::measure::{ParcelSize, System, Weight};
 use crate::money::{Currency, Money, plain};
 use crate::packing::{Container, Fit, NODES, Piece, cheapest};
 use crate::postage::{Hint, Parcel, Quote, RateCard, To, best};
@@ -17,6 +17,10 @@ pub struct Posted {
     pub weight: Option<Weight>,
     /// What it is packed in.
     pub container: Option<String>,
+    /// Whether it goes as it is, since none of the book's containers takes it.
+    pub loose: bool,
+    /// The units that weights are shown in.
+    pub units: System,
     /// Carrier's card and service.
     pub service: Option<String>,
     /// The version of the card.
@@ -42,13 +46,19 @@ impl Posted {
         let show = |money| plain(money, currency);
         let mut lines = Vec::new();
         let packed = match (&self.container, self.weight) {
-            (Some(container), Some(weight)) => Some(format!("{container}, {weight} with it.")),
-            (None, Some(weight)) => Some(format!("It weighs {weight}.")),
+            (Some(container), Some(weight)) => {
+                Some(format!("{container}, {} with it.", self.said(weight)))
+            }
+            (None, Some(weight)) => Some(format!("It weighs {}.", self.said(weight))),
             (container, None) => container.clone(),
         };
         lines.extend(packed);
+        if self.loose {
+            lines.push("None of your containers takes it: it goes as it is.".to_owned());
+        }
         if let (Some(service), Some((billed, by_volume))) = (&self.service, self.billed) {
             let why = if by_volume { ", by its volume" } else { "" };
+            let billed = self.said(billed);
             lines.push(format!("{service}: billed as {billed}{why}."));
         }
         if let Some(far) = self.far {
@@ -59,15 +69,18 @@ impl Posted {
                 room,
                 more: Some(more),
             }) => {
+                let room = self.said(room);
                 lines.push(format!(
                     "{room} under the next step, which costs {} more.",
                     show(more)
                 ));
             }
             Some(Hint::Under { room, more: None }) => {
+                let room = self.said(room);
                 lines.push(format!("{room} under the most that this service takes."));
             }
             Some(Hint::Over { by, saves }) => {
+                let by = self.said(by);
                 lines.push(format!("{by} less and it costs {} less.", show(saves)));
             }
             None => {}
@@ -76,11 +89,17 @@ impl Posted {
         lines
     }
 
+    /// A weight in the book's units.
+    fn said(&self, weight: Weight) -> String {
+        weight.near(self.units)
+    }
+
     /// The same in a few words: "9 oz, mailer".
     #[must_use]
     pub fn short(&self) -> String {
-        let weight = self.weight.map(|weight| weight.to_string());
-        let parts = [weight, self.container.clone()];
+        let weight = self.weight.map(|weight| self.said(weight));
+        let loose = self.loose.then(|| "fits no container".to_owned());
+        let parts = [weight, self.container.clone(), loose];
         parts.into_iter().flatten().collect::<Vec<_>>().join(", ")
     }
 }
@@ -124,15 +143,18 @@ pub(super) fn by_card(
             }
             None => (piece.weight, piece.size, None, usual, false),
         };
+    let loose = name.is_none() && !containers.is_empty();
     match quoted(weight, size, name.as_deref()) {
         Ok((service, quote)) => Posted {
-            rough: quote.rough || may_fit,
+            rough: quote.rough || may_fit || loose,
+            loose,
             ..found(card, service, &quote, weight, packing, name)
         },
         Err(refusals) => Posted {
             packing,
             weight: Some(weight),
             container: name,
+            loose,
             refused: refusals.first().map(ToString::to_string),
             ..Posted::default()
         },
@@ -161,5 +183,51 @@ fn found(
         far: quote.far.filter(|far| *far > quote.total),
         hint: quote.hint,
         ..Posted::default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::packing::{Form, Fragility};
+
+    fn posted(inside: &str) -> Posted {
+        let steps = [("2 kg".parse().expect("a weight"), Money::new(4_00))];
+        let card = RateCard::rough("Northmail", &steps).expect("a card");
+        let carton = Container {
+            name: "carton".to_owned(),
+            tare: "150 g".parse().expect("a weight"),
+            cost: Money::new(60),
+            inside: inside.parse().expect("a size"),
+            form: Form::Carton,
+        };
+        let piece = Piece {
+            size: "33 x 20 x 12 cm".parse().expect("a size"),
+            weight: "1250 g".parse().expect("a weight"),
+            soft: false,
+            fragility: Fragility::Sturdy,
+        };
+        Posted {
+            units: System::GramsCentimetres,
+            ..by_card(&card, piece, &[carton], Money::new(30))
+        }
+    }
+
+    #[test]
+    fn what_fits_no_container_is_said() {
+        let packed = posted("33 x 20 x 12 cm");
+        assert_eq!(
+            (packed.short().as_str(), packed.loose),
+            ("1400 g, carton", false)
+        );
+        let loose = posted("32 x 20 x 12 cm");
+        assert_eq!(loose.short(), "1250 g, fits no container");
+        assert!(loose.rough && loose.loose);
+        let said = "None of your containers takes it: it goes as it is.";
+        assert!(
+            loose
+                .lines(Currency::from_code("EUR").expect("a currency"))
+                .contains(&said.to_owned())
+        );
     }
 }

@@ -75,7 +75,7 @@ impl Packing {
 
     fn of(state: &State, kind: Option<KindId>, heft: Option<Heft>) -> Self {
         let kind = kind.and_then(|id| state.kind(id));
-        let typical = heft.map(Heft::typical);
+        let typical = heft.map(|heft| heft.typical(state.units()));
         Self {
             what: What {
                 piece: kind.as_ref().map(|kind| kind.piece).or(typical),
@@ -114,10 +114,12 @@ impl Packing {
                 packing: posted.packing,
                 weight: posted.weight,
                 container: posted.container,
+                loose: posted.loose,
                 ..Posted::default()
             };
         }
         posted.packing = typed.packing.unwrap_or(posted.packing);
+        posted.units = state.units();
         posted
     }
 

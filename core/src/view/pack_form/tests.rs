@@ -1,6 +1,7 @@
 //! Containers and kinds as typed.
 
 use super::*;
+use crate::measure::System;
 use crate::packing::STARTERS;
 
 fn usd() -> Currency {
@@ -21,7 +22,7 @@ fn dress() -> PackForm {
 fn a_kind_is_read_or_every_fault_is_said() {
     let kind = dress().kind().unwrap();
     let typical = STARTERS.iter().find(|kind| kind.name == "Dress").unwrap();
-    assert_eq!(kind.piece, typical.piece);
+    assert_eq!(kind.piece, typical.piece(System::OuncesInches));
     let mut bad = dress();
     bad.name.clear();
     bad.weight = "heavy".to_owned();

@@ -1,7 +1,7 @@
 //! A thing's own weight and size as texts, in the units of the book.
 
-use super::measures::{Units, bare, with_unit};
-use crate::measure::{ParcelSize, System, Weight};
+use super::measures::{Units, bare, typed, typed_size};
+use crate::measure::{ParcelSize, System, Weight, WeightUnit};
 
 /// A weight as it is typed; nothing where none is known.
 #[must_use]
@@ -15,8 +15,17 @@ pub fn weight_text(weight: Option<Weight>, system: System) -> String {
 #[must_use]
 pub fn size_text(size: Option<ParcelSize>, system: System) -> String {
     let units = Units::small(system.is_metric());
-    let shown = size.map(|size| size.shown(system));
-    bare(&shown.unwrap_or_default(), units.length)
+    let Some(size) = size else {
+        return String::new();
+    };
+    let shown = size.shown(system);
+    let end = [" ", units.length].concat();
+    match shown.strip_suffix(&end) {
+        Some(numbers) if !numbers.contains(|sign: char| sign.is_alphabetic() && sign != 'x') => {
+            numbers.to_owned()
+        }
+        _ => shown,
+    }
 }
 
 /// Reads a weight, if there is one; a number alone is in the book's unit.
@@ -24,11 +33,10 @@ pub fn size_text(size: Option<ParcelSize>, system: System) -> String {
 /// # Errors
 /// The sentence to show.
 pub fn read_weight(text: &str, system: System) -> Result<Option<Weight>, String> {
-    let text = with_unit(text, Units::small(system.is_metric()).weight);
-    if text.is_empty() {
+    if text.trim().is_empty() {
         return Ok(None);
     }
-    let read = text.parse::<Weight>();
+    let read = typed::<WeightUnit>(text, Units::small(system.is_metric()).weight);
     read.map(Some).map_err(|error| error.to_string())
 }
 
@@ -41,13 +49,21 @@ pub fn read_size(text: &str, system: System) -> Result<Option<ParcelSize>, Strin
     if text.is_empty() {
         return Ok(None);
     }
-    let unit = Units::small(system.is_metric()).length;
-    let text = if text.ends_with(|sign: char| sign.is_alphabetic()) {
-        text
-    } else {
-        [text.as_str(), " ", unit].concat()
+    let sides: Vec<String> = text
+        .split(['x', '\u{d7}'])
+        .map(|side| side.trim().to_owned())
+        .collect();
+    let Ok(sides) = <[String; 3]>::try_from(sides) else {
+        return Err("Type three sides, like 30 x 20 x 5.".to_owned());
     };
-    let read = text.parse::<ParcelSize>();
+    // A unit behind the last is that of all.
+    let last = sides[2].trim_start_matches(|sign: char| !sign.is_alphabetic());
+    let unit = if last.is_empty() {
+        Units::small(system.is_metric()).length
+    } else {
+        last
+    };
+    let read = typed_size(&sides, unit);
     read.map(Some).map_err(|error| error.to_string())
 }
 
@@ -67,6 +83,7 @@ mod tests {
         assert_eq!(weight, "250 g".parse().ok());
         assert_eq!(weight_text(weight, metric), "250");
         assert_eq!(read_weight(" ", metric), Ok(None));
+        assert_eq!(size_text(inches, System::OuncesInches), "12 x 9 x 1");
         assert!(read_size("30 x 20", metric).is_err());
         assert!(read_weight("heavy", metric).is_err());
     }

@@ -86,7 +86,7 @@ fn the_golden_book_is_a_table_to_take_home() {
         .zip(jacket.split(','))
         .map(|(name, cell)| format!("{name}={cell}"))
         .collect();
-    let expected = "day=2026-11-21 thing=Work jacket kind= paid=6.00 work= sells_likely=26.00 keep_now=XX keep_if_sold=XX sells_low=18.00 \
+    let expected = "day=2026-11-21 thing=Work jacket kind= paid=6.00 work= sells_likely=26.00 keep_now=9.80 keep_if_sold=13.70 sells_low=18.00 \
         sells_high=34.00 maker= label= colour= flaw= pieces= stop= paid_by=cash kept=no verdict=Buy ask=6.00 no_more_than=10.10 \
         keep_expected=4.10 rough=no venue=Quayside postage=4.50 packing=0.40 weight= weight_g= size= stands_for=thing things=1 \
         shared=evenly share_fixed= lot_paid=6.00 lot_on_top= lot_things=1 to_settle=name currency=USD \

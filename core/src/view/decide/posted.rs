@@ -192,7 +192,8 @@ mod tests {
     use crate::packing::{Form, Fragility};
 
     fn posted(inside: &str) -> Posted {
-        let steps = [("2 kg".parse().expect("a weight"), Money::new(4_00))];
+        let steps = ["500 g", "1 kg", "2 kg", "5 kg"]
+            .map(|weight| (weight.parse().expect("a weight"), Money::new(4_00)));
         let card = RateCard::rough("Northmail", &steps).expect("a card");
         let carton = Container {
             name: "carton".to_owned(),

@@ -145,6 +145,7 @@ fn what_is_on_no_thing_has_a_row_of_its_own() {
             ]),
         ]
     );
+    // By hand starts from the shares that stand: what was not sorted is on no thing.
     let method = Method::ByHand;
     run(&mut device, LotCommand::SetMethod { lot, method });
     assert_eq!(
@@ -159,7 +160,7 @@ fn what_is_on_no_thing_has_a_row_of_its_own() {
             ]),
             cells([
                 "'=Box: not yet shared",
-                "11.00",
+                "10.08",
                 "12",
                 "not yet shared",
                 "0"

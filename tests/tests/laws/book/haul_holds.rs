@@ -7,6 +7,14 @@ use haulwren_core::change::Change;
 use haulwren_core::id::{StopId, ThingId, TripId};
 use haulwren_core::kind::RecordKind;
 use haulwren_core::ledger::Moved;
+use haulwren_core::money::Money;
+use haulwren_core::worth::Sells;
+
+/// The middle one of three prices.
+fn middle(mut prices: [Money; 3]) -> Money {
+    prices.sort_unstable();
+    prices[1]
+}
 
 /// Is it in the book as it was asked for?
 pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
@@ -84,19 +92,13 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
                 && thing().pieces == pieces.filter(|pieces| *pieces > 1)
         }
         HaulStep::Edit(_, _, likely) => {
-            likely.is_none() || thing().sells.map(haulwren_core::worth::Sells::likely) == *likely
+            likely.is_none() || thing().sells.map(Sells::likely) == *likely
         }
         HaulStep::Facts(_, kind, _, [postage, packing]) => {
             (thing().postage, thing().packing) == (*postage, *packing)
                 && thing().kind.is_some() == kind.is_some()
         }
-        HaulStep::Sells(_, prices) => {
-            let middle = prices.map(|mut prices| {
-                prices.sort_unstable();
-                prices[1]
-            });
-            thing().sells.map(haulwren_core::worth::Sells::likely) == middle
-        }
+        HaulStep::Sells(_, prices) => thing().sells.map(Sells::likely) == prices.map(middle),
         HaulStep::Work(_, cost, _) => {
             let work = &state.tables.works[&made("work").unwrap()].value;
             work.cost == Some(*cost) && made("worked").is_some()

@@ -46,7 +46,7 @@ pub fn figures(store: Store, row: &HaulRow, currency: Currency) -> Nodes {
         }))
         .with(kept.map(Vec::from));
     let judged = row.expected.as_ref().map(|expected| {
-        let word = format!("{}, you keep", expected.verdict.word());
+        let verdict = format!("{}, you keep", expected.verdict.word());
         let sells = expected
             .sells
             .map(|sells| sum("Sells for", spread(sells, currency), false));
@@ -55,7 +55,7 @@ pub fn figures(store: Store, row: &HaulRow, currency: Currency) -> Nodes {
             .attr("data-judged", "")
             .with(sum("Asked", amount(expected.ask), false))
             .with(sells)
-            .with(loss(&word, expected.keep))
+            .with(loss(&verdict, expected.keep))
     });
     let judged = judged.map(|judged| part("As judged when bought", judged));
     let lot = row

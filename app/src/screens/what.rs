@@ -171,10 +171,30 @@ fn costs() -> El {
     el("section")
         .class("chips")
         .with(choice_keys("Paid", "thing-by", false, &words, &paid, &pay))
+        .with(parts::heading("Work it needs"))
+        .with(one(Field::Work, "thing-work", "What the work costs"))
+        .with(by_the_hour(store))
         .with(parts::heading("Sending it"))
         .with(div("bare").show(lines))
         .with(div("pair").with([
             one(Field::Postage, "thing-postage", "Postage, when you know it"),
             one(Field::Packing, "thing-packing", "Packing, when you know it"),
         ]))
+}
+
+/// Work at the trader's own rate, where one is set: a tap each.
+fn by_the_hour(store: Store) -> Option<El> {
+    let currency = store.currency()?;
+    let hour = store.read_setup(|book| book.house_rules(currency).hourly)?;
+    let one = |(word, parts): (&'static str, i64)| {
+        let cost = view::part_of_hour(hour, parts);
+        let text = view::typed_amount(cost, currency);
+        button("press chip")
+            .attr("data-work", word)
+            .on_click(move || store.edit_draft(|draft| draft.set_text(Field::Work, text.clone())))
+            .with(word)
+            .with(el("small").with(format::amount(cost, currency)))
+    };
+    let keys = [("15 min", 1), ("Half an hour", 2), ("1 hour", 4)].map(one);
+    Some(div("chip-row").with(keys))
 }

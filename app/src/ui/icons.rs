@@ -47,6 +47,8 @@ pub enum Icon {
     Sheet,
     /// Something changes.
     Changed,
+    /// All is cleared.
+    Clear,
     /// Two ways, of which one has to be chosen.
     Fork,
 }
@@ -84,6 +86,7 @@ pub fn sign(icon: Icon) -> El {
         ),
         Icon::Sheet => ("M5 2h10l4 4v16H5zM15 2v4h4M8 11h8M8 15h8", ""),
         Icon::Changed => ("M12 4l9 16H3z", ""),
+        Icon::Clear => ("M5 5l14 14M19 5L5 19", ""),
         Icon::Fork => ("M12 21v-7L4 6V3M4 7V3h4M12 14l8-8V3M20 7V3h-4", ""),
         Icon::Tag => ("M8 5h13v14H8l-5-7zM9 12h1", ""),
         Icon::Turn => ("M5 9l7 7 7-7", ""),

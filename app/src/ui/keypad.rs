@@ -71,6 +71,8 @@ pub struct KeypadShown {
     pub note: String,
     /// Whether there is something to lay on the pile.
     pub can_pile: bool,
+    /// The verdict, whose tone the Buy key has: filled at Buy, plain at Haggle, an outline at Leave.
+    pub tone: &'static str,
 }
 
 /// The keypad. `covered` says whether the screen is covered: then there is nothing to buy, and a key clears the field instead. `on_key` is
@@ -203,6 +205,7 @@ fn sum_key(key: El, word: &str, shown: Worked<KeypadShown>) -> El {
             let text = shown.sum.as_deref();
             let is_long = text.is_some_and(|text| text.len() > 7);
             pressed.set("disabled", text.is_none().then_some(""));
+            pressed.set("data-verdict-key", Some(shown.tone));
             sum.set("class", Some(if is_long { "sum long" } else { "sum" }));
             sum.set_text(text.unwrap_or_default());
         });

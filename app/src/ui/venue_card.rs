@@ -23,13 +23,21 @@ pub struct VenueFacts<'a> {
     pub post_in: Money,
     /// Whether it is the one judged on.
     pub is_judged: bool,
+    /// Whether it was chosen for this thing alone.
+    pub is_chosen: bool,
+    /// Whether nobody said what posting costs there.
+    pub is_unsaid: bool,
     /// The book's currency.
     pub currency: Currency,
 }
 
 impl VenueFacts<'_> {
     fn postage(&self) -> String {
-        if !self.arrangement.is_posted() {
+        if self.is_chosen {
+            "this thing only".to_owned()
+        } else if self.is_unsaid {
+            "post not said".to_owned()
+        } else if !self.arrangement.is_posted() {
             "in person".to_owned()
         } else if !self.post_in.is_zero() {
             format!("+ post {}", format::amount(self.post_in, self.currency))

@@ -3,9 +3,9 @@
 use super::HouseRules;
 use crate::id::KindId;
 use crate::measure::Weight;
-use crate::money::{Currency, Money};
+use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
-use crate::terms::Schedule;
+use crate::terms::{Schedule, Usual};
 use crate::worth::{Allowances, Sells};
 
 /// One thing to appraise, on one venue. What isn't known yet is `None`, and the appraisal names it.
@@ -23,6 +23,10 @@ pub struct Case<'a> {
     pub postage: Option<Money>,
     /// What packing it costs. Counts only where there is a parcel.
     pub packing: Money,
+    /// What the work costs that it needs before it can be sold.
+    pub work: Money,
+    /// Buyer's premium: what is paid on top, as a share of the price agreed.
+    pub premium: Rate,
     /// What the packed parcel weighs: some venues' labels go by it.
     pub weight: Option<Weight>,
     /// What kind of thing it is: some charges hold for some kinds only.
@@ -40,4 +44,6 @@ pub struct Selling<'a> {
     pub arrangement: &'a Arrangement,
     /// What the venue takes.
     pub schedule: &'a Schedule,
+    /// How things usually sell there.
+    pub usual: &'a Usual,
 }

@@ -1,7 +1,7 @@
 //! The greatest ask at which every house rule still holds.
 
 use super::{HouseRules, Rule, Sums};
-use crate::money::{Money, down_to_step};
+use crate::money::{Money, Rate, down_to_step, percent_of};
 
 /// "No more than."
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,8 +15,19 @@ pub struct Ceiling {
 }
 
 /// The rule that an ask breaks, or `None` when all hold. The one judging function: the verdict and the ceiling both ask it.
-pub(super) fn broken_at(rules: &HouseRules, likely: &Sums, low: &Sums, ask: Money) -> Option<Rule> {
-    rules.broken(likely.before, low.before, ask)
+pub(super) fn broken_at(
+    rules: &HouseRules,
+    likely: &Sums,
+    low: &Sums,
+    premium: Rate,
+    ask: Money,
+) -> Option<Rule> {
+    rules.broken(likely.before, low.before, with_premium(ask, premium))
+}
+
+/// What is paid when this is agreed: the premium comes on top, rounded half away from zero.
+pub(super) fn with_premium(ask: Money, premium: Rate) -> Money {
+    ask.plus(percent_of(ask, premium))
 }
 
 /// The greatest ask that breaks no rule, by bisection on the judging function; `Err` with the rule that even a free thing
@@ -25,8 +36,9 @@ pub(super) fn greatest_ask(
     rules: &HouseRules,
     likely: &Sums,
     low: &Sums,
+    premium: Rate,
 ) -> Result<(Money, Rule), Rule> {
-    let broken = |minor: i64| broken_at(rules, likely, low, Money::new(minor));
+    let broken = |minor: i64| broken_at(rules, likely, low, premium, Money::new(minor));
     if let Some(rule) = broken(0) {
         return Err(rule);
     }

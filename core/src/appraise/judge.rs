@@ -1,9 +1,9 @@
 //! From a case to its appraisal.
 
-use super::ceiling::{broken_at, greatest_ask};
+use super::ceiling::{broken_at, greatest_ask, with_premium};
 use super::opening::opening;
-use super::{Case, Ceiling, Flag, HouseRules, Missing, Reason, Rule, Sums, Verdict};
-use crate::money::{Currency, Money, left_after_reaches};
+use super::{Case, Ceiling, Flag, HouseRules, Missing, Multiple, Reason, Rule, Sums, Verdict};
+use crate::money::{Currency, Money, Rate, left_after_reaches};
 
 /// All that can be said about a case: as much as its facts allow.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -25,6 +25,8 @@ pub struct Judged {
     pub low: Sums,
     /// "No more than"; `Err` with the rule that breaks even at a price of nothing.
     pub ceiling: Result<Ceiling, Rule>,
+    /// Buyer's premium: what is paid on top of the ask.
+    pub premium: Rate,
     /// The ask, where there is one.
     pub ask: Option<Money>,
     /// The verdict and its flag, where there is an ask.
@@ -46,7 +48,7 @@ fn unasked(case: &Case<'_>) -> Appraisal {
             let sums = Sums::at(case, sells.likely())
                 .and_then(|likely| Ok((likely, Sums::at(case, sells.low())?)));
             match sums {
-                Ok((likely, low)) => Some(judge(&case.rules, likely, low)),
+                Ok((likely, low)) => Some(judge(case, likely, low)),
                 Err(lacks) => {
                     missing.push(lacks);
                     None
@@ -71,14 +73,16 @@ pub fn likely(case: &Case<'_>) -> Option<Sums> {
     Sums::at(case, sells.likely()).ok()
 }
 
-fn judge(rules: &HouseRules, likely: Sums, low: Sums) -> Judged {
-    let ceiling = greatest_ask(rules, &likely, &low)
+fn judge(case: &Case<'_>, likely: Sums, low: Sums) -> Judged {
+    let (rules, premium) = (&case.rules, case.premium);
+    let ceiling = greatest_ask(rules, &likely, &low, premium)
         .map(|(exact, bound_by)| Ceiling::of(exact, bound_by, rules.cash_step));
     Judged {
         rules: *rules,
         likely,
         low,
         ceiling,
+        premium,
         ask: None,
         verdict: None,
         reasons: Vec::new(),
@@ -92,10 +96,12 @@ fn decide(judged: &Judged, currency: Currency, ask: Money) -> (Verdict, Flag) {
     };
     let (rules, likely, low) = (&judged.rules, &judged.likely, &judged.low);
     if ask <= ceiling.exact {
-        let flag = if ask.is_zero() {
-            Flag::Free
-        } else {
-            opening(ceiling, ask, rules.cash_step, currency).map_or(Flag::AtTheAsk, Flag::Try)
+        let offer = opening(ceiling, ask, rules.cash_step, currency);
+        let flag = match offer {
+            _ if ask.is_zero() => Flag::Free,
+            _ if !rules.has_minimum() => Flag::NoMinimum(offer),
+            Some(offer) => Flag::Try(offer),
+            None => Flag::AtTheAsk,
         };
         return (Verdict::Buy, flag);
     }
@@ -104,13 +110,23 @@ fn decide(judged: &Judged, currency: Currency, ask: Money) -> (Verdict, Flag) {
         let stop = ceiling.shown;
         return (Verdict::Haggle, Flag::OpenStop { open, stop });
     }
-    let (keep, low_keep) = (likely.keep(ask), low.keep(ask));
+    let paid = judged.paid_for(ask);
+    let (keep, low_keep) = (likely.keep(paid), low.keep(paid));
     let flag = if keep.is_negative() {
         Flag::WouldLose(keep.abs())
-    } else if broken_at(rules, likely, low, ask) == Some(Rule::NoLossIfLow) {
-        Flag::WouldLoseIfLow(low_keep.abs())
     } else {
-        Flag::KeepsOnly(keep)
+        match broken_at(rules, likely, low, judged.premium, ask) {
+            Some(Rule::NoLossIfLow) => Flag::WouldLoseIfLow(low_keep.abs()),
+            Some(Rule::LeastMultiple) => {
+                Flag::TooFewTimes(rules.least_multiple.unwrap_or(Multiple(0)))
+            }
+            Some(_) => Flag::KeepsUnder {
+                keep,
+                least: rules.least_keep.unwrap_or_default(),
+            },
+            // Every rule holds of the sum: each thing of a pile has its own limit, and they come to less.
+            None => Flag::OneByOne(ceiling.shown),
+        }
     };
     (Verdict::Leave, flag)
 }
@@ -140,20 +156,31 @@ impl Judged {
             let (word, flag) = decide(&self, currency, ask);
             let ceiling = self.ceiling.as_ref().ok();
             let sums = (&self.likely, &self.low);
-            self.reasons = Reason::all(&self.rules, sums, ceiling, word, ask);
+            let paid = self.paid_for(ask);
+            self.reasons = Reason::all(&self.rules, sums, ceiling, word, paid);
+            if matches!(flag, Flag::OneByOne(_)) {
+                self.reasons.insert(0, Reason::OneByOne);
+            }
             self.verdict = Some((word, flag));
         }
         self
     }
 
+    /// What is paid when this is agreed, premium and all.
+    pub fn paid_for(&self, ask: Money) -> Money {
+        with_premium(ask, self.premium)
+    }
+
     /// What you keep at the likely price: after paying the ask, or before purchase where there is none.
     pub fn keep(&self) -> Money {
-        self.likely.keep(self.ask.unwrap_or(Money::ZERO))
+        self.likely
+            .keep(self.paid_for(self.ask.unwrap_or(Money::ZERO)))
     }
 
     /// What you keep at the low price, likewise.
     pub fn low_keep(&self) -> Money {
-        self.low.keep(self.ask.unwrap_or(Money::ZERO))
+        self.low
+            .keep(self.paid_for(self.ask.unwrap_or(Money::ZERO)))
     }
 
     /// The most to pay, for sums over several things: a thing that isn't even worth having free adds nothing.

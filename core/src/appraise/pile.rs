@@ -65,7 +65,11 @@ pub fn judge_pile(
     all.rules = first.rules;
     all.rules.least_keep = first.rules.least_keep.map(|least| times(least, count));
     all.ask = says;
-    all.ceiling = all.ceiling.map(|ceiling| ceiling.showing(says));
+    // Rounded once, and not thing by thing.
+    let step = all.rules.cash_step;
+    all.ceiling = all
+        .ceiling
+        .map(|sum| Ceiling::of(sum.exact, sum.bound_by, step).showing(says));
     (all.verdict, all.reasons) = (None, Vec::new());
     Some(JudgedPile {
         all: all.decided(currency),
@@ -117,11 +121,17 @@ impl Sums {
         add(&mut self.posting.paid_in, other.posting.paid_in);
         add(&mut self.posting.out, other.posting.out);
         add(&mut self.packing, other.packing);
+        add(&mut self.work, other.work);
         add(&mut self.aside.total, other.aside.total);
         for (line, more) in self.aside.lines.iter_mut().zip(&other.aside.lines) {
             add(&mut line.2, more.2);
         }
         add(&mut self.before, other.before);
+        for assumed in &other.assumed {
+            if !self.assumed.contains(assumed) {
+                self.assumed.push(assumed.clone());
+            }
+        }
     }
 }
 
@@ -133,7 +143,7 @@ impl JudgedPile {
         let of: fn(&Sums) -> Money = match figure {
             Figure::BuyerPays => |sums| sums.buyer_pays,
             Figure::SetAside => |sums| sums.aside.total,
-            Figure::Packing => |sums| sums.packing,
+            Figure::Packing => return self.packing_lines(),
             Figure::Postage => |sums| sums.posting.out,
             Figure::Cut => Sums::cut,
             Figure::Ceiling => return self.ceiling_lines(),
@@ -143,6 +153,13 @@ impl JudgedPile {
         };
         let counted = self.pieces.iter().filter(|piece| piece.counts);
         counted.map(|piece| piece.line(of(&piece.sums))).collect()
+    }
+
+    /// Packing and work of each thing, and the premium on what is said for all.
+    fn packing_lines(&self) -> Vec<Why> {
+        let counted = self.pieces.iter().filter(|piece| piece.counts);
+        let of = |piece: &Piece| piece.line(piece.sums.packing.plus(piece.sums.work));
+        counted.map(of).chain(self.all.premium_line()).collect()
     }
 
     fn ceiling_lines(&self) -> Vec<Why> {

@@ -48,6 +48,10 @@ pub enum Reason {
         /// What you lose at it.
         loss: Money,
     },
+    /// No least keep and no least multiple are set.
+    NoMinimum,
+    /// Every rule holds of the sum of a pile, yet its things are worth less, each by its own limit.
+    OneByOne,
     /// A loss at the likely price.
     Loses {
         /// The likely price.
@@ -79,17 +83,19 @@ pub enum Reason {
 }
 
 impl Reason {
-    /// All reasons at this ask, the deciding one last.
+    /// All reasons when so much is paid, the deciding one last.
     pub(super) fn all(
         rules: &HouseRules,
         (likely, low): (&Sums, &Sums),
         ceiling: Option<&Ceiling>,
         verdict: Verdict,
-        ask: Money,
+        paid: Money,
     ) -> Vec<Self> {
-        let (keep, low_keep) = (likely.keep(ask), low.keep(ask));
+        let (keep, low_keep) = (likely.keep(paid), low.keep(paid));
         let mut reasons = Vec::with_capacity(6);
-        if let Some(least) = rules.least_keep {
+        if !rules.has_minimum() {
+            reasons.push(Self::NoMinimum);
+        } else if let Some(least) = rules.least_keep {
             reasons.push(if keep >= least {
                 Self::KeepsEnough { keep, least }
             } else {
@@ -98,7 +104,7 @@ impl Reason {
         }
         if let Some(times) = rules.least_multiple {
             let left = likely.before;
-            let needed = i128::from(ask.minor()) * i128::from(times.0);
+            let needed = i128::from(paid.minor()) * i128::from(times.0);
             let holds = i128::from(left.minor()) * 100 >= needed;
             reasons.push(Self::Multiple { holds, left, times });
         }
@@ -145,6 +151,10 @@ impl Reason {
             }
             Self::KeepsTooLittle { keep, least } => {
                 format!("You keep {}, and the least is {}.", show(keep), show(least))
+            }
+            Self::NoMinimum => "No minimum is set: any profit counts.".to_owned(),
+            Self::OneByOne => {
+                "Each thing has its own limit, and together they are worth less.".to_owned()
             }
             Self::Multiple {
                 holds: true,

@@ -107,6 +107,12 @@ impl HouseRules {
         }
     }
 
+    /// Is there any limit under which a profit is not worth the trader's time?
+    pub fn has_minimum(&self) -> bool {
+        let is_some = |least: Money| least > Money::ZERO;
+        self.least_keep.is_some_and(is_some) || self.least_multiple.is_some()
+    }
+
     /// Are they fit to be saved?
     ///
     /// # Errors

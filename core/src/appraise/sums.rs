@@ -3,10 +3,10 @@
 use super::{Case, Missing};
 use crate::money::Money;
 use crate::postage::{NoPosting, Posting};
-use crate::terms::{Sale, Settlement, settle};
+use crate::terms::{Assumed, Settlement, settle_by};
 use crate::worth::SetAside;
 
-/// The sums at one selling price. `buyer_pays − cut − postage − packing − aside = before`.
+/// The sums at one selling price. `buyer_pays − cut − postage − packing − work − aside = before`.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Sums {
     /// The thing's own price.
@@ -19,10 +19,14 @@ pub struct Sums {
     pub posting: Posting,
     /// What packing costs; nothing where the thing is handed over.
     pub packing: Money,
+    /// What the work costs that it needs.
+    pub work: Money,
     /// What is set aside.
     pub aside: SetAside,
     /// Keep before purchase: what is left to pay for the thing and to keep.
     pub before: Money,
+    /// What nobody said and the terms hang on: it was judged by the dearer branch.
+    pub assumed: Vec<Assumed>,
 }
 
 impl Sums {
@@ -45,18 +49,19 @@ impl Sums {
         } else {
             Money::ZERO
         };
-        let settlement = settle(
+        let (settlement, assumed) = settle_by(
             venue.schedule,
-            &Sale {
-                kind: case.kind,
-                ..Sale::of(price, posting.paid_in)
-            },
+            case.kind,
+            venue.usual,
+            price,
+            posting.paid_in,
         );
         let aside = case.allowances.set_aside(price);
         let before = settlement
             .payout
             .minus(posting.out)
             .minus(packing)
+            .minus(case.work)
             .minus(aside.total);
         Ok(Self {
             price,
@@ -64,8 +69,10 @@ impl Sums {
             settlement,
             posting,
             packing,
+            work: case.work,
             aside,
             before,
+            assumed,
         })
     }
 

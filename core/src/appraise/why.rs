@@ -45,6 +45,10 @@ pub enum What {
     SetAside(Option<Allowance>),
     /// Packing.
     Packing,
+    /// The work that it needs.
+    Work,
+    /// Buyer's premium.
+    Premium,
     /// What the parcel costs to post.
     PostOut,
     /// The venue's cut as a whole.
@@ -115,6 +119,8 @@ impl Why {
             What::SetAside(Some(Allowance::Offers)) => "For offers",
             What::SetAside(Some(Allowance::Returns)) => "For returns",
             What::Packing => "Packing",
+            What::Work => "Work it needs",
+            What::Premium => "Buyer\u{2019}s premium",
             What::PostOut => "Postage",
             What::Cut => "Venue\u{2019}s cut",
             What::Charge(label) | What::Thing(label) => label,
@@ -151,7 +157,7 @@ impl Judged {
             Figure::LowKeep => [kept(&self.low), self.paid()].concat(),
             Figure::BeforePurchase => kept(sums),
             Figure::SetAside => set_aside(sums),
-            Figure::Packing => vec![Why::new(What::Packing, sums.packing, How::Given)],
+            Figure::Packing => self.packing_lines(),
             Figure::Postage => vec![Why::new(What::PostOut, sums.posting.out, How::Given)],
             Figure::Cut => cut(sums),
             Figure::Ceiling => self.ceiling_lines(),
@@ -160,12 +166,43 @@ impl Judged {
 
     fn you_pay(&self) -> Vec<Why> {
         let line = |ask| Why::new(What::YouPay, ask, How::Given);
-        self.ask.map(line).into_iter().collect()
+        let asked = self.ask.map(line);
+        asked.into_iter().chain(self.premium_line()).collect()
     }
 
     fn paid(&self) -> Vec<Why> {
-        let line = |ask| Why::taken(What::YouPay, ask, How::Given);
-        self.ask.map(line).into_iter().collect()
+        let mut lines = self.you_pay();
+        for line in &mut lines {
+            line.amount = line.amount.negated();
+        }
+        lines
+    }
+
+    /// The premium on what is asked.
+    pub(super) fn premium_line(&self) -> Option<Why> {
+        let (of, rate) = (self.ask?, self.premium);
+        let amount = self.paid_for(of).minus(of);
+        let line = Why::new(What::Premium, amount, How::Percent { rate, of });
+        (!amount.is_zero()).then_some(line)
+    }
+
+    /// Packing, and what else it costs to make it ready: these share a place on the rail.
+    fn packing_lines(&self) -> Vec<Why> {
+        let packing = Why::new(What::Packing, self.likely.packing, How::Given);
+        let work = Why::new(What::Work, self.likely.work, How::Given);
+        let mut lines = vec![packing, work];
+        lines.extend(self.premium_line());
+        if lines.iter().any(|line| !line.amount.is_zero()) {
+            lines.retain(|line| !line.amount.is_zero());
+        } else {
+            lines.truncate(1);
+        }
+        lines
+    }
+
+    /// Packing, work and premium together: what the rail shows of them.
+    pub fn extras(&self) -> Money {
+        self.packing_lines().iter().map(|line| line.amount).sum()
     }
 
     fn ceiling_lines(&self) -> Vec<Why> {
@@ -175,7 +212,10 @@ impl Judged {
         let (sums, limit) = match ceiling.bound_by {
             Rule::LeastKeep => (&self.likely, self.rules.least_keep.unwrap_or_default()),
             // What the multiple takes is all but the ceiling itself.
-            Rule::LeastMultiple => (&self.likely, self.likely.before.minus(ceiling.exact)),
+            Rule::LeastMultiple => (
+                &self.likely,
+                self.likely.before.minus(self.paid_for(ceiling.exact)),
+            ),
             Rule::NoLossIfLow => (&self.low, Money::ZERO),
             Rule::NoLoss => (&self.likely, Money::ZERO),
         };
@@ -187,6 +227,13 @@ impl Judged {
             Why::new(What::BeforePurchase, sums.before, How::Sum),
             Why::taken(What::Limit(ceiling.bound_by), limit, how),
         ];
+        // What is left for the premium: its rounding may leave a unit more than it comes to.
+        let premium = sums.before.minus(limit).minus(ceiling.exact);
+        if !premium.is_zero() {
+            let (rate, of) = (self.premium, ceiling.exact);
+            let how = How::Percent { rate, of };
+            lines.push(Why::taken(What::Premium, premium, how));
+        }
         let rounded = ceiling.exact.minus(ceiling.shown);
         if !rounded.is_zero() {
             let how = How::DownTo(self.rules.cash_step);
@@ -213,6 +260,7 @@ fn kept(sums: &Sums) -> Vec<Why> {
         (What::Cut, sums.cut(), How::Sum),
         (What::PostOut, sums.posting.out, How::Given),
         (What::Packing, sums.packing, How::Given),
+        (What::Work, sums.work, How::Given),
         (What::SetAside(None), sums.aside.total, How::Sum),
     ];
     for (what, amount, how) in taken {

@@ -150,6 +150,13 @@ impl State {
         manner.unwrap_or_default().reach(now.minute_of_day(), house)
     }
 
+    /// Buyer's premium of the stop where the trader is.
+    #[must_use]
+    pub fn premium_here(&self) -> Rate {
+        let premium = self.open_stop().and_then(|(_, stop)| stop.premium);
+        premium.unwrap_or_default()
+    }
+
     /// What distances are counted in: miles until the trader says otherwise.
     #[must_use]
     pub fn distance_unit(&self) -> DistanceUnit {

@@ -7,7 +7,7 @@ use super::read_postage::KnownKind;
 use super::state::State;
 use crate::appraise::{Case, Selling, Sums};
 use crate::id::{ThingId, VenueId};
-use crate::money::Money;
+use crate::money::{Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
 use crate::terms::Schedule;
@@ -53,9 +53,11 @@ impl State {
             None => self.terms_on(id, bought?.day()?)?.1,
         };
         let arrangement = self.venue(id)?.arrangement.clone().unwrap_or_default();
+        let usual = self.usual_of(id);
         let selling = Selling {
             arrangement: &arrangement,
             schedule: terms.schedule.as_ref()?,
+            usual: &usual,
         };
         Some((id, self.sums_at(thing, kind.as_ref(), selling)?))
     }
@@ -86,6 +88,8 @@ impl State {
             venue: Some(selling),
             postage: thing.postage,
             packing: thing.packing.unwrap_or_default(),
+            work: Money::ZERO,
+            premium: Rate::ZERO,
             weight: thing.weight.or_else(|| kind.map(|kind| kind.piece.weight)),
             kind: thing.kind,
             allowances: self.allowances(),

@@ -144,6 +144,15 @@ impl Arrangement {
         }
     }
 
+    /// Does it hang on what the parcel costs to post, which a label of the venue's own does not?
+    pub fn goes_by_cost(&self) -> bool {
+        match self {
+            Self::HandedOver | Self::Label { .. } => false,
+            Self::FreeFrom { below, .. } => below.goes_by_cost(),
+            Self::BuyerAtCost | Self::SellerPays | Self::Stated(_) => true,
+        }
+    }
+
     /// Is it fit to be saved?
     ///
     /// # Errors

@@ -31,7 +31,7 @@ pub use dead_zones::{DeadZone, dead_zones, dead_zones_from};
 pub use error::{Refusal, TermsError};
 pub use invert::invert;
 pub use line::{Bound, How, Line, Part};
-pub use outlook::{Assumed, Outlook, settle_by};
+pub use outlook::{Assumed, settle_by};
 pub use refund::refund;
 pub use sale::Sale;
 pub use schedule::{Group, MAX_CHARGES, MAX_GROUPS, Schedule};

@@ -7,15 +7,6 @@ use super::{How, Line, Period, Regions, Sale, Schedule, Usual, When};
 use crate::id::KindId;
 use crate::money::{Money, capped, nearest};
 
-/// What is known of a sale that has not happened, beside its price.
-#[derive(Clone, Debug, Default, PartialEq, Eq)]
-pub struct Outlook {
-    /// What kind of thing it is.
-    pub kind: Option<KindId>,
-    /// How things usually sell there. Of a thing that is known to be promoted, or not, that goes first.
-    pub usual: Usual,
-}
-
 /// A fact that charges hang on and nobody said: what was judged in its place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Assumed {
@@ -55,51 +46,61 @@ struct Part {
 /// The whole of a rate, in ten-thousandths of a percent.
 const WHOLE: u32 = 1_000_000;
 
-/// Settles a sale at a price, by what is known of it; with what was assumed. Where facts are not known the branch is judged that takes
-/// most at this price.
+/// Settles a sale of a thing of this kind at a price, by how things usually sell there; with what was assumed. Where facts are not known
+/// the branch is judged that takes most at this price.
 #[must_use]
 pub fn settle_by(
     schedule: &Schedule,
-    outlook: &Outlook,
+    kind: Option<KindId>,
+    usual: &Usual,
     price: Money,
     post_in: Money,
 ) -> (Settlement, Vec<Assumed>) {
     let judge = Judge {
         schedule,
-        usual: &outlook.usual,
+        usual,
         price,
         post_in,
     };
-    let ways = judge.ways(outlook.kind);
-    let [kinds, promoted, regions, running] = ways.counts();
-    let (mut dearest, mut most) = (Pick::default(), None);
-    for kind in 0..kinds {
-        for promoted in 0..promoted {
-            for region in 0..regions {
-                for running in 0..running {
-                    let pick = Pick([kind, promoted, region, running]);
-                    let cut = judge.settled(&ways, pick).cut;
-                    if most.is_none_or(|most| cut > most) {
-                        (dearest, most) = (pick, Some(cut));
-                    }
-                }
-            }
+    let ways = judge.ways(kind);
+    let counts = ways.counts();
+    let mut dearest = (Pick::default(), judge.settled(&ways, Pick::default()));
+    let mut pick = Pick::default();
+    while pick.step(counts) {
+        let settled = judge.settled(&ways, pick);
+        if settled.cut > dearest.1.cut {
+            dearest = (pick, settled);
         }
     }
-    let settled = judge.settled(&ways, dearest);
+    let (pick, settled) = dearest;
     let mut assumed = Vec::new();
-    for (fact, count) in ways.counts().into_iter().enumerate() {
+    for (fact, count) in counts.into_iter().enumerate() {
         // Only what would have changed the sum is worth a word.
-        let is_cheaper = |way: usize| {
-            let mut other = dearest;
-            other.0[fact] = way;
+        let is_cheaper = |way: &usize| {
+            let mut other = pick;
+            other.0[fact] = *way;
             judge.settled(&ways, other).cut < settled.cut
         };
-        if (0..count).any(is_cheaper) {
-            assumed.extend(ways.assumed(fact, dearest.0[fact], schedule.tiers_by()));
+        let others = (0..count).filter(|way| *way != pick.0[fact]);
+        if others.into_iter().any(|way| is_cheaper(&way)) {
+            assumed.extend(ways.assumed(fact, pick.0[fact], schedule.tiers_by()));
         }
     }
     (settled, assumed)
+}
+
+impl Pick {
+    /// Goes on to the next; whether there was one.
+    fn step(&mut self, counts: [usize; 4]) -> bool {
+        for (way, count) in self.0.iter_mut().zip(counts) {
+            *way = way.saturating_add(1);
+            if *way < count {
+                return true;
+            }
+            *way = 0;
+        }
+        false
+    }
 }
 
 /// Settles one schedule at one price.
@@ -233,7 +234,7 @@ impl Judge<'_> {
     fn mean(&self, parts: &[Part]) -> Settlement {
         let count = self.schedule.charges.len();
         let mut amounts = vec![(false, 0_i128); count.saturating_add(self.schedule.groups.len())];
-        let mut whole: i128 = 0;
+        let (mut whole, mut cuts): (i128, i128) = (0, 0);
         let mut alone = Vec::new();
         for part in parts {
             let sale = Sale {
@@ -243,6 +244,7 @@ impl Judge<'_> {
             let mut works = Works::sale(self.schedule, &sale, part.bits);
             works.at(self.price.minor());
             whole = whole.saturating_add(part.weight);
+            cuts = cuts.saturating_add(works.cut().0.saturating_mul(part.weight));
             for (amount, cell) in amounts.iter_mut().zip(&works.cells) {
                 amount.0 |= cell.holds;
                 amount.1 = amount
@@ -260,21 +262,24 @@ impl Judge<'_> {
                 alone = lines(&works);
             }
         }
-        let mut cut: i128 = 0;
+        // Rounded once, so that a mean is never over the dearest of its parts; the lines share what their own rounding makes of it.
+        let cut = nearest(cuts, whole.max(1));
         let mut mean = Vec::new();
         let charges = self.schedule.charges.iter().map(|charge| &charge.label);
         let labels = charges.chain(self.schedule.groups.iter().map(|group| &group.label));
         for (label, (holds, sum)) in labels.zip(amounts) {
-            let amount = nearest(sum, whole.max(1));
-            cut = cut.saturating_add(amount);
             if holds {
                 mean.push(Line {
                     label: label.clone(),
-                    amount: capped(amount),
+                    amount: capped(nearest(sum, whole.max(1))),
                     how: How::Usual,
                     bound: None,
                 });
             }
+        }
+        let lines: Money = mean.iter().map(|line| line.amount).sum();
+        if let Some(largest) = mean.iter_mut().max_by_key(|line| line.amount) {
+            largest.amount = largest.amount.plus(capped(cut).minus(lines));
         }
         let paid = i128::from(self.price.minor()).saturating_add(self.post_in.minor().into());
         Settlement {

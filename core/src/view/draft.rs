@@ -24,17 +24,20 @@ pub enum Field {
     Postage,
     /// Packing.
     Packing,
+    /// What the work costs that it needs.
+    Work,
 }
 
 impl Field {
     /// All fields.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Ask,
         Self::Likely,
         Self::Low,
         Self::High,
         Self::Postage,
         Self::Packing,
+        Self::Work,
     ];
 
     /// The field's name on the page and in tests.
@@ -47,6 +50,7 @@ impl Field {
             Self::High => "high",
             Self::Postage => "postage",
             Self::Packing => "packing",
+            Self::Work => "work",
         }
     }
 
@@ -57,7 +61,7 @@ impl Field {
             Self::Ask => Self::Likely,
             Self::Likely => Self::Low,
             Self::Low => Self::High,
-            Self::High | Self::Postage | Self::Packing => Self::Ask,
+            Self::High | Self::Postage | Self::Packing | Self::Work => Self::Ask,
         }
     }
 }
@@ -102,9 +106,13 @@ pub struct DecideDraft {
     pub postage: String,
     /// Packing; empty means the venue's usual one.
     pub packing: String,
+    /// What the work costs that it needs before it can be sold; empty for none.
+    pub work: String,
+    /// Whether it is sold through a paid promotion, when said of this thing alone.
+    pub promoted: Option<bool>,
     /// What the thing is called.
     pub name: String,
-    /// The venue to judge on; the usual one when none is chosen.
+    /// The venue to judge this thing on; the usual one when none is chosen.
     pub venue: Option<VenueId>,
     /// What kind of thing it is.
     pub kind: Option<KindId>,
@@ -120,7 +128,7 @@ pub struct DecideDraft {
     pub fresh: bool,
 }
 
-read_form!(DecideDraft: ask low likely high postage packing name venue kind heft other focus covered fresh);
+read_form!(DecideDraft: ask low likely high postage packing work promoted name venue kind heft other focus covered fresh);
 
 impl DecideDraft {
     /// The text of a field.
@@ -133,6 +141,7 @@ impl DecideDraft {
             Field::High => &self.high,
             Field::Postage => &self.postage,
             Field::Packing => &self.packing,
+            Field::Work => &self.work,
         }
     }
 
@@ -144,6 +153,7 @@ impl DecideDraft {
             Field::High => &mut self.high,
             Field::Postage => &mut self.postage,
             Field::Packing => &mut self.packing,
+            Field::Work => &mut self.work,
         }
     }
 
@@ -201,13 +211,12 @@ impl DecideDraft {
             && Field::ALL.iter().all(|field| self.text(*field).is_empty())
     }
 
-    /// The draft once a purchase is saved: empty, still covered if it was, on the same venue. Buy steps into the asking price, so an
+    /// The draft once a purchase is saved: empty, still covered if it was, on the usual venue again. Buy steps into the asking price, so an
     /// asking price that is no longer fresh was typed while the disk was busy: it belongs to the next thing, and stays.
     #[must_use]
     pub fn after_buy(&self) -> Self {
         let typed_since = self.focus == Field::Ask && !self.fresh;
         Self {
-            venue: self.venue,
             covered: self.covered,
             ask: if typed_since {
                 self.ask.clone()

@@ -14,6 +14,7 @@ mod every_kind;
 mod form;
 mod haul;
 mod history;
+mod judged;
 mod keys;
 #[cfg(test)]
 mod kit;
@@ -48,6 +49,7 @@ pub use form::{Faults, Form};
 pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
 pub use history::{Earlier, Saying, history_of};
+pub use judged::{JudgedLately, judged_lately};
 pub use lot_form::{COUNTS, LotForm};
 pub use lot_words::lot_words;
 pub use measures::Units;
@@ -65,4 +67,4 @@ pub use venue_form::{
     Trying, UsualForm, UsualInput, VenueForm, VenueInput, Way, dates, is_marked, keeps_of_twenty,
     marked, setup_of,
 };
-pub use what::{Before, KindChoice, before, kinds};
+pub use what::{Before, KindChoice, before, kinds, part_of_hour, typed_amount};

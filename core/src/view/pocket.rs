@@ -5,7 +5,7 @@ use crate::appraise::{Case, HouseRules, Judged, Selling, appraise};
 use crate::book::State;
 use crate::day::Day;
 use crate::measure::Weight;
-use crate::money::{Currency, Money, plain};
+use crate::money::{Currency, Money, Rate, plain};
 use crate::postage::{Parcel, RateCard, To, best};
 use crate::worth::{Allowances, Sells};
 
@@ -43,13 +43,18 @@ pub fn pocket(state: &State, today: Day) -> Option<Pocket> {
     let venue = state.venue(id)?;
     let schedule = state.terms_on(id, today)?.1.schedule.as_ref()?;
     let arrangement = venue.arrangement.clone().unwrap_or_default();
+    let usual = state.usual_of(id);
     let (rules, allowances) = (state.house_rules(currency), state.allowances());
     let card = state
         .card_of(id)
         .and_then(|(_, record)| record.card.as_ref());
     let card = card.filter(|_| arrangement.is_posted());
     let ways = if arrangement.is_posted() {
-        ways(card, venue.postage, currency)
+        ways(
+            card,
+            venue.postage.filter(|postage| !postage.is_zero()),
+            currency,
+        )
     } else {
         vec![Way::any("Handed over", None)]
     };
@@ -65,9 +70,12 @@ pub fn pocket(state: &State, today: Day) -> Option<Pocket> {
             venue: Some(Selling {
                 arrangement: &arrangement,
                 schedule,
+                usual: &usual,
             }),
             postage: way.postage,
             packing: venue.packing.unwrap_or_default(),
+            work: Money::ZERO,
+            premium: Rate::ZERO,
             weight: way.weight,
             kind: None,
             allowances,

@@ -3,7 +3,7 @@
 use super::draft::DecideDraft;
 use crate::book::State;
 use crate::id::KindId;
-use crate::money::{Currency, plain};
+use crate::money::{Currency, Money, plain};
 use crate::worth::Sells;
 
 /// A kind to choose.
@@ -28,6 +28,18 @@ pub struct Before {
     pub kind: Option<KindId>,
     /// What it was to sell for.
     pub sells: Option<Sells>,
+}
+
+/// What so many quarters of an hour cost at a rate for the whole, to the nearest minor unit.
+#[must_use]
+pub fn part_of_hour(hour: Money, quarters: i64) -> Money {
+    Money::new((hour.minor().saturating_mul(quarters) + 2) / 4)
+}
+
+/// An amount as it is typed.
+#[must_use]
+pub fn typed_amount(amount: Money, currency: Currency) -> String {
+    plain(amount, currency)
 }
 
 /// The most things bought before that are offered.

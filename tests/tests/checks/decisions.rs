@@ -33,6 +33,13 @@ fn sales_that_break_even_are_the_least_price_that_pays_the_fixed_cost() {
     );
 }
 
+/// Nothing is known of how things usually sell.
+const USUAL: &haulwren_core::terms::Usual = &haulwren_core::terms::Usual {
+    promoted: None,
+    regions: haulwren_core::terms::Regions(Vec::new()),
+    monthly: None,
+};
+
 /// What a plain sale keeps: nobody takes a cut, nothing is posted or set aside.
 fn kept(price: i64, cost: i64) -> Money {
     let nothing = Schedule::default();
@@ -46,9 +53,12 @@ fn kept(price: i64, cost: i64) -> Money {
         venue: Some(Selling {
             arrangement: &Arrangement::HandedOver,
             schedule: &nothing,
+            usual: USUAL,
         }),
         postage: None,
         packing: Money::ZERO,
+        work: Money::ZERO,
+        premium: haulwren_core::money::Rate::ZERO,
         allowances: Allowances::NONE,
         rules: HouseRules::starting(currency),
     };

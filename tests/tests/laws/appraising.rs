@@ -13,6 +13,13 @@ use crate::postage::arranging;
 use crate::terms::schedules;
 use crate::terms_cases::rich_schedules;
 
+/// Nothing is known of how things usually sell.
+pub const USUAL: &haulwren_core::terms::Usual = &haulwren_core::terms::Usual {
+    promoted: None,
+    regions: haulwren_core::terms::Regions(Vec::new()),
+    monthly: None,
+};
+
 /// A case that owns its schedule.
 #[derive(Clone, Debug)]
 pub struct Facts {
@@ -34,9 +41,12 @@ impl Facts {
             venue: Some(Selling {
                 arrangement: &self.arrangement,
                 schedule: &self.schedule,
+                usual: USUAL,
             }),
             postage: Some(Money::new(self.postage)),
             packing: Money::new(self.packing),
+            work: Money::ZERO,
+            premium: Rate::ZERO,
             weight: None,
             kind: None,
             allowances: self.allowances,

@@ -36,7 +36,7 @@ fn dearer(schedule: &Schedule, which: usize, rate: Rate, flat: Money) -> Schedul
 }
 
 /// Not better: neither what is kept, nor the ceiling, nor the word.
-fn expect_no_better(worse: &Judged, than: &Judged) -> Result<(), TestCaseError> {
+pub fn expect_no_better(worse: &Judged, than: &Judged) -> Result<(), TestCaseError> {
     let exact = |judged: &Judged| judged.ceiling.map_or(-1, |ceiling| ceiling.exact.minor());
     prop_assert!(worse.keep() <= than.keep());
     prop_assert!(worse.low_keep() <= than.low_keep());

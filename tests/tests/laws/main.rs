@@ -19,6 +19,7 @@ mod terms_fraction;
 mod terms_model;
 mod terms_rich;
 mod terms_types;
+mod terms_unsaid;
 mod terms_wild;
 
 use proptest::test_runner::{Config, RngSeed};

@@ -10,7 +10,7 @@ use uuid::Uuid;
 
 use crate::terms_types::{Back, Facts, Limit, Much, Of, Row, Rule, Terms};
 
-const REGIONS: [&str; 3] = ["North", "South", "West"];
+pub const REGIONS: [&str; 3] = ["North", "South", "West"];
 
 fn money(minor: i128) -> Money {
     Money::new(i64::try_from(minor).unwrap())
@@ -20,7 +20,7 @@ fn rate(parts: i128) -> Rate {
     Rate::from_decimal(Decimal::from_i128_with_scale(parts, 4)).unwrap()
 }
 
-fn kind(number: u8) -> KindId {
+pub fn kind(number: u8) -> KindId {
     KindId(Uuid::from_u128(u128::from(number) + 1))
 }
 

@@ -9,10 +9,15 @@ mod tray;
 mod venues;
 mod why;
 
+use crate::follow::follow;
 use crate::live::{Live, settled};
+use std::cell::Cell;
 use std::rc::Rc;
+use std::time::Duration;
 
 use haulwren_core::view::{DecideDraft, DecideView};
+
+use leptos::prelude::set_timeout;
 
 use crate::store::{Store, use_store};
 use crate::ui::el::{El, div, el};
@@ -21,6 +26,7 @@ use crate::ui::spoken::spoken;
 
 pub use cover::key as cover_key;
 pub use keys::{is_on_sheet, key_of};
+pub use tray::tone;
 pub use why::title_of;
 
 /// What belongs to this screen alone, and to no book: what is open over it, and what the keypad has just refused.
@@ -42,6 +48,8 @@ struct Desk {
     is_idle: Live<bool>,
     /// Whether there is enough for the sums.
     has_sums: Live<bool>,
+    /// Whether the last save is young enough to be shown with its Undo.
+    shows_save: Live<bool>,
 }
 
 /// The screen.
@@ -57,6 +65,7 @@ pub fn decide() -> El {
         covered,
         hides: settled(move || covered.get() && !peeking.get()),
         is_idle: settled(move || store.draft(DecideDraft::is_empty)),
+        shows_save: shows_save(store),
         has_sums: settled(move || {
             let judged = |view: &DecideView| view.appraisal.judged.is_some();
             store
@@ -81,6 +90,29 @@ pub fn decide() -> El {
         .with(name::name_sheet(desk))
 }
 
+/// How long the last save is shown with its Undo; then Haul has it.
+const SHOWN: Duration = Duration::from_secs(15);
+
+/// Whether the last save is young enough: it goes after some seconds, so that what is under it is in sight again.
+fn shows_save(store: Store) -> Live<bool> {
+    let shows = Live::new(true);
+    let last = Rc::new(Cell::new(None));
+    follow(Box::new(move || {
+        let save = store.done.with(|done| done.as_ref().map(|done| done.save));
+        last.set(save);
+        shows.set(true);
+        let last = last.clone();
+        let leave = move || {
+            // The screen may have gone, or something else been saved.
+            if last.get() == save && !shows.is_gone() {
+                shows.set(false);
+            }
+        };
+        set_timeout(leave, SHOWN);
+    }));
+    shows
+}
+
 /// The verdict as it is said aloud; nothing while the seller must not hear it.
 fn verdict_aloud(store: Store, desk: Desk) -> String {
     if desk.hides.get() {
@@ -88,8 +120,8 @@ fn verdict_aloud(store: Store, desk: Desk) -> String {
     }
     let said = store.decide_view().with(|view| {
         let view = view.as_ref()?;
-        let (verdict, flag) = view.appraisal.judged.as_ref()?.verdict?;
-        let second = flag.sentence(view.currency).unwrap_or_default();
+        let (verdict, _) = view.appraisal.judged.as_ref()?.verdict?;
+        let second = view.second().unwrap_or_default();
         Some(format!("{}. {second}", verdict.word()))
     });
     said.unwrap_or_default()

@@ -4,27 +4,34 @@ use crate::live::{Worked, settled, worked};
 use std::rc::Rc;
 
 use haulwren_core::postage::Arrangement;
-use haulwren_core::view::{DecideView, Field};
+use haulwren_core::view::{DecideDraft, DecideView, Field, JudgedLately, judged_lately};
 
 use super::Desk;
 use super::cells::cells;
 use super::venues::venues;
 use crate::route::Route;
 use crate::screens::last_save::last_save;
-use crate::screens::page::titled_here;
+use crate::screens::page::{titled_here, use_wide};
 use crate::screens::parts;
+use crate::shell::clock;
 use crate::store::use_store;
-use crate::ui::el::{Do, El, Nodes, Now, div, el, span};
+use crate::ui::el::{Do, El, Nodes, Now, button, div, el, span};
 use crate::ui::icons::Icon;
 use crate::ui::rail::{RailFacts, Touched, price_rail};
 
 /// Everything that the seller should not read.
 pub fn top(desk: Desk) -> Nodes {
-    let scrolled =
-        div("decide-top").with([titled_here("Worth it?"), rail(desk), notes(), venues(desk)]);
+    let scrolled = div("decide-top").with([
+        titled_here("Worth it?"),
+        rail(desk),
+        notes(),
+        venues(desk),
+        lately(desk),
+    ]);
     // Over the fields and not scrolled, so that a slip can be taken back at once on any screen. Once the next thing is being typed, the
     // room is the rail's; Undo then waits on Haul.
-    let saved = div("bare").show(move || desk.is_idle.get().then(last_save));
+    let saved =
+        div("bare").show(move || (desk.is_idle.get() && desk.shows_save.get()).then(last_save));
     [scrolled, saved, cells(desk)].into()
 }
 
@@ -51,7 +58,10 @@ fn rail(desk: Desk) -> El {
 
 fn facts_of(view: &DecideView) -> Option<RailFacts> {
     let judged = view.appraisal.judged.as_ref()?;
-    Some(RailFacts::of(judged, view.currency, view.rough))
+    Some(RailFacts {
+        second: view.second(),
+        ..RailFacts::of(judged, view.currency, view.rough)
+    })
 }
 
 /// What to beware of, and rates that nobody has looked at for long.
@@ -67,12 +77,79 @@ fn notes() -> El {
             beware.chain(view.stale.clone()).chain(refused).collect()
         })
     });
-    div("notes").show(move || {
+    let lines = move || {
         lines.with(|lines| {
             lines
                 .iter()
                 .map(|line| parts::line(line))
                 .collect::<Vec<_>>()
+        })
+    };
+    div("notes").show(lines).show(promotion)
+}
+
+/// Where charges hang on a paid promotion: whether this thing sells through one, turned by a tap.
+fn promotion() -> Option<El> {
+    let store = use_store();
+    let is_promoted = store.decide_view().with(|view| view.as_ref()?.promoted)?;
+    let turn = move || store.edit_draft(|draft| draft.promoted = Some(!is_promoted));
+    let word = if is_promoted {
+        "Promoted"
+    } else {
+        "Not promoted"
+    };
+    Some(
+        button("press promotion")
+            .attr("data-key", "promoted")
+            .attr("aria-pressed", if is_promoted { "true" } else { "false" })
+            .on_click(turn)
+            .with(word),
+    )
+}
+
+/// What was judged last, while nothing is typed or there is room beside it; what was passed by can be opened again.
+fn lately(desk: Desk) -> El {
+    let store = use_store();
+    let wide = use_wide();
+    let rows = worked(move || {
+        let most = if wide.get() { 10 } else { 3 };
+        let is_shown = wide.get() || desk.is_idle.get();
+        is_shown
+            .then(|| store.read(|book| judged_lately(book, clock::now(), most)))
+            .unwrap_or_default()
+    });
+    let one = move |row: &JudgedLately| {
+        let again = row.again.clone().map(|again| {
+            button("press")
+                .attr("data-again", "")
+                .flag("disabled", move || !desk.is_idle.get())
+                .on_click(move || {
+                    store.edit_draft(|draft| {
+                        let covered = draft.covered;
+                        *draft = DecideDraft {
+                            covered,
+                            ..again.clone()
+                        };
+                        draft.go(Field::Ask);
+                    });
+                })
+                .with("Open again")
+        });
+        let what = span("what")
+            .with(el("b").with(row.name.as_str()))
+            .with(" ")
+            .with(el("small").with(row.line.as_str()));
+        el("li").class("row").with(what).with(again)
+    };
+    div("lately").show(move || {
+        rows.with(|rows| {
+            let rows: Vec<El> = rows.iter().map(one).collect();
+            (!rows.is_empty()).then(|| {
+                el("section")
+                    .attr("aria-label", "Judged last")
+                    .with(el("h2").class("label").with("Judged last"))
+                    .with(el("ul").with(rows))
+            })
         })
     })
 }

@@ -3,7 +3,7 @@
 use crate::live::{Worked, worked};
 use std::rc::Rc;
 
-use haulwren_core::appraise::Figure;
+use haulwren_core::appraise::{Figure, Judged};
 use haulwren_core::book::State;
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::view::{DecideDraft, DecideView, Field, PileView, half_key, here};
@@ -20,6 +20,7 @@ use crate::ui::el::{Do, El, button, div, el, span};
 use crate::ui::icons::{Icon, sign};
 use crate::ui::keypad::{Key, KeypadShown, keypad};
 use crate::ui::rail::Touched;
+use crate::ui::verdict::name;
 use crate::ui::why::why_lines;
 
 /// Types a key, or says why it was not taken. Covered, only the asking price is typed.
@@ -59,7 +60,9 @@ pub fn type_key(store: Store, desk: Desk, key: Key) {
 /// The tray.
 pub fn tray(desk: Desk) -> El {
     let store = use_store();
-    let head = move || (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key(desk)]);
+    let head = move || {
+        (!desk.covered.get()).then(|| [pile_strip(desk), not_now_key(desk), clear_key(desk)])
+    };
     // Apart, since it adds up all that was bought: no key typed here changes it.
     let left = worked(move || store.read(here).map(|here| here.cash_left));
     let shown = worked(move || shown(store, desk, left));
@@ -115,14 +118,23 @@ fn shown(store: Store, desk: Desk, left: Worked<Option<Money>>) -> KeypadShown {
         KeypadShown {
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
-            sum: view.buy.map(|ask| format::amount(ask, view.currency)),
+            sum: view
+                .buy
+                .map(|ask| format::amount(ask.plus(view.extras), view.currency)),
+            tone: tone(view.appraisal.judged.as_ref()),
             can_pile: !desk.is_idle.get(),
             note: view
                 .buy
-                .map(|ask| paid_how(store, left, ask, view.currency))
+                .map(|ask| paid_how(store, left, ask.plus(view.extras), view.currency))
                 .unwrap_or_default(),
         }
     })
+}
+
+/// The verdict's name; nothing while there is none.
+pub fn tone(judged: Option<&Judged>) -> &'static str {
+    let verdict = judged.and_then(|judged| judged.verdict);
+    verdict.map_or("", |(verdict, _)| name(verdict))
 }
 
 /// How it is paid for: what the purse has left after it, or by how much it is over. The purse never changes a verdict.
@@ -151,7 +163,24 @@ fn not_now_key(desk: Desk) -> El {
         .attr("data-key", "not-now")
         .flag("disabled", move || desk.is_idle.get())
         .on_click(move || store.pass_by())
-        .with("Not now")
+        .with("Pass")
+}
+
+/// Empties the form.
+fn clear_key(desk: Desk) -> El {
+    let store = use_store();
+    button("press clear-all")
+        .attr("data-key", "clear-all")
+        .attr("aria-label", "Clear all")
+        .flag("disabled", move || desk.is_idle.get())
+        .on_click(move || {
+            desk.refused.set(None);
+            store.edit_draft(|draft| {
+                draft.go(Field::Ask);
+                *draft = draft.after_buy();
+            });
+        })
+        .with(sign(Icon::Clear))
 }
 
 fn why_key(desk: Desk) -> El {

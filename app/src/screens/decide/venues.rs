@@ -123,6 +123,8 @@ fn facts_of<'a>(view: &DecideView, venue: &'a Venue) -> VenueFacts<'a> {
         arrangement: &venue.arrangement,
         post_in: venue.post_in,
         is_judged: venue.judged,
+        is_chosen: venue.chosen,
+        is_unsaid: venue.unsaid,
         currency: view.currency,
     }
 }

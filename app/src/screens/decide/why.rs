@@ -83,10 +83,15 @@ fn inside(view: &DecideView, touched: Touched) -> Nodes {
         .iter()
         .map(|missing| parts::line(missing.sentence()))
         .collect();
-    let hint = support("Touch any figure on the rail to see the lines behind it.");
+    let assumed = view.assumed.iter().map(|said| parts::support(said));
+    let assumed: Vec<El> = assumed.collect();
+    let heading = (!assumed.is_empty()).then(|| parts::heading("Assumed, since nobody said"));
+    let hint = support("Tap any figure on the bar.");
     [
         Nodes::from(missing),
         reasons(&judged.reasons, currency).into(),
+        heading.into(),
+        assumed.into(),
         hint.into(),
     ]
     .into()

@@ -8,7 +8,7 @@ use std::rc::Rc;
 use haulwren_core::appraise::HouseRules;
 use haulwren_core::book::{Command, State};
 use haulwren_core::measure::System;
-use haulwren_core::money::{Currency, Money, MoneyError, parse};
+use haulwren_core::money::{Currency, Money, MoneyError, parse, plain};
 use haulwren_core::worth::Allowances;
 use leptos::prelude::*;
 
@@ -17,7 +17,7 @@ use crate::screens::parts;
 use crate::shell::device::{self, is_mere_page};
 use crate::store::use_store;
 use crate::ui::choice::choice_keys;
-use crate::ui::el::{Do, El, Now, div, el, span, typed_text};
+use crate::ui::el::{Do, El, Now, button, div, el, span, typed_text};
 use crate::ui::field::{Entry, FieldSpec, field};
 use crate::ui::icons::{Icon, wren};
 
@@ -72,8 +72,8 @@ pub fn first() -> El {
     let begin = begin(desk);
     let spec = FieldSpec {
         id: "first-least",
-        label: "The least you want to keep of one sale",
-        hint: "After every cost. It can stay empty, and be set later.",
+        label: "Smallest profit worth your time",
+        hint: "Of one sale, after every cost. Empty: no minimum.",
         entry: Entry::Number,
         ..FieldSpec::default()
     };
@@ -96,8 +96,9 @@ pub fn first() -> El {
         .with(currency_field(desk))
         .with(units(desk))
         .with(least)
+        .with(suggested(desk))
         .with(parts::submit("Next: your first venue").attr("data-begin", ""))
-        .with(parts::heading("Or first"))
+        .with(parts::heading("Just looking?"))
         .with(parts::support(SAMPLE))
         .with(parts::key_sample(true, "Look around in a sample"))
         .with(parts::support(
@@ -110,6 +111,34 @@ pub fn first() -> El {
             "Open a book file",
         ));
     div("scroll").with(form)
+}
+
+/// Smallest profits to choose, in the size of the currency: three, five, eight or ten of its units, or hundreds where it has no smaller ones.
+fn suggested(desk: Desk) -> El {
+    let keys = move || {
+        let currency = desk.chosen.get();
+        let unit = match currency.unit().minor() {
+            1 => 100,
+            unit => unit,
+        };
+        let one = |count: i64| plain(Money::new(count * unit), currency);
+        let mut keys: Vec<El> = Vec::with_capacity(5);
+        for (word, typed) in [3, 5, 8, 10]
+            .map(|count| (one(count), one(count)))
+            .into_iter()
+            .chain([("No minimum".to_owned(), String::new())])
+        {
+            let is_it = typed.clone();
+            let key = button("press chip")
+                .attr("data-least", &typed)
+                .state("aria-pressed", move || desk.least.get() == is_it)
+                .on_click(move || desk.least.set(typed.clone()))
+                .with(word);
+            keys.push(key);
+        }
+        keys
+    };
+    div("chip-row").show(keys)
 }
 
 fn units(desk: Desk) -> El {
@@ -143,7 +172,7 @@ fn currency_field(desk: Desk) -> El {
         .with(
             span("hint")
                 .attr("id", "first-currency-hint")
-                .with("One book has one currency. It stays."),
+                .with("You can\u{2019}t change the currency later."),
         )
         .with(select)
 }

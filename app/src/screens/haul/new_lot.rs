@@ -138,6 +138,7 @@ fn shown(store: Store) -> KeypadShown {
     };
     let read = read(store, |form| form.read(currency));
     KeypadShown {
+        tone: "",
         half: half_key(currency),
         has_point: currency.exponent() > 0,
         sum: read.map(|(_, paid)| format::amount(paid, currency)),

@@ -67,7 +67,7 @@ pub fn pile() -> El {
     let paid = worked(move || store.has_just_paid());
     el("section")
         .class("pile with-rail")
-        .with(div("pile-body").with(head(store)).show(body))
+        .with(div("pile-body").with(head(store, desk)).show(body))
         .show(move || paid.get().then(last_save))
         .show(move || (!is_empty.get()).then(|| tray::tray(desk)))
         .with(spoken(Rc::new(move || verdict_aloud(store, desk))))
@@ -75,7 +75,7 @@ pub fn pile() -> El {
 }
 
 /// The way back to Decide, and how many things lie here.
-fn head(store: Store) -> El {
+fn head(store: Store, desk: Desk) -> El {
     let title = move || match store.pile(|pile| pile.things.len()) {
         0 => "The pile".to_owned(),
         1 => "The pile, 1 thing".to_owned(),
@@ -87,6 +87,9 @@ fn head(store: Store) -> El {
         .attr("aria-label", "Back to Decide")
         .with(sign(Icon::Back));
     let cash = div("bare").show(move || {
+        if desk.hides.get() {
+            return None;
+        }
         let left = store.read(view::here)?.cash_left;
         Some(cash_left(left, store.currency()?))
     });

@@ -8,7 +8,7 @@ use haulwren_core::view::half_key;
 use super::Desk;
 use super::keys::type_key;
 use crate::format;
-use crate::screens::decide::cover_key;
+use crate::screens::decide::{cover_key, tone};
 use crate::store::{Store, use_store};
 use crate::ui::el::{Do, El, button, div, span};
 use crate::ui::keypad::{Key, KeypadShown, PileKeys, pile_keypad};
@@ -76,6 +76,7 @@ fn shown(store: Store) -> PileKeys {
             half: half_key(view.currency),
             has_point: view.currency.exponent() > 0,
             sum: view.pay.map(|pay| format::amount(pay, view.currency)),
+            tone: tone(view.judged.as_ref().map(|judged| &judged.all)),
             note: String::new(),
         };
         PileKeys {

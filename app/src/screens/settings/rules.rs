@@ -39,6 +39,10 @@ const STEP_AND_REACH: [Text<'static, RulesInput>; 2] = [
         ..amount("reach", "Sellers come down by", RulesInput::Reach)
     },
 ];
+const HOURLY: Text<'static, RulesInput> = Text {
+    hint: "For repairs before selling. Empty: not counted by the hour.",
+    ..amount("hourly", "An hour of your work", RulesInput::Hourly)
+};
 const ASIDE: [Text<'static, RulesInput>; 3] = [
     number("unsold", "Never sell", "%", RulesInput::Unsold),
     number("offers", "Offers", "%", RulesInput::Offers),
@@ -64,6 +68,7 @@ pub fn rules() -> El {
         ))
         .with(form.row(&MORE))
         .with(form.row(&STEP_AND_REACH))
+        .with(form.field(&HOURLY))
         .with(parts::support("Set aside of every price, before judging:"))
         .with(form.row(&ASIDE))
         .with(parts::submit("Save rules").flag("disabled", move || !form.is_changed()))

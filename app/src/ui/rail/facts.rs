@@ -27,8 +27,10 @@ pub struct RailFacts {
     pub keep: Money,
     /// Set aside for offers, returns and things that never sell.
     pub aside: Money,
-    /// Packing material.
+    /// Packing material, and with it the work that the thing needs and what is paid on top of the price.
     pub packing: Money,
+    /// Whether it is more than packing.
+    pub has_work: bool,
     /// Postage, whoever pays it.
     pub postage: Money,
     /// The venue's cut.
@@ -60,7 +62,8 @@ impl RailFacts {
             buyer: "Buyer pays".to_owned(),
             keep: judged.keep(),
             aside: sums.aside.total,
-            packing: sums.packing,
+            packing: judged.extras(),
+            has_work: judged.extras() != sums.packing,
             postage: sums.posting.out,
             cut: sums.cut(),
             ceiling: judged.ceiling.map_or(Money::ZERO, |ceiling| ceiling.shown),
@@ -94,9 +97,10 @@ impl RailFacts {
             word: word.to_owned(),
             amount: format::amount(money, self.currency),
         };
+        let packing = if self.has_work { "Costs" } else { "Packing" };
         let tail = [
             (Figure::Aside, "Set aside", self.aside),
-            (Figure::Packing, "Packing", self.packing),
+            (Figure::Packing, packing, self.packing),
             (Figure::Postage, "Postage", self.postage),
             (Figure::Cut, "Venue’s cut", self.cut),
         ];

@@ -38,12 +38,14 @@ fn the_other_venues_keep_as_drawn() {
     case.venue = Some(Selling {
         arrangement: &Arrangement::SellerPays,
         schedule: &dress.marlpost,
+        usual: super::USUAL,
     });
     assert_eq!(judged(&case).keep(), Money::new(4_80));
     // Handed over at 15.00: no parcel, so neither postage nor packing, and an unknown postage is no obstacle.
     case.venue = Some(Selling {
         arrangement: &Arrangement::HandedOver,
         schedule: &dress.townboard,
+        usual: super::USUAL,
     });
     case.sells = Some(Sells::new(None, Money::new(15_00), None).unwrap());
     case.postage = None;

@@ -17,13 +17,13 @@ fn the_flag_says_what_to_do_at_each_ask() {
     };
     check(0, Verdict::Buy, "It is free");
     check(1_00, Verdict::Buy, "");
-    check(6_00, Verdict::Buy, "Try 4");
-    check(7_90, Verdict::Buy, "Try 4");
+    check(6_00, Verdict::Buy, "Offer 4 first");
+    check(7_90, Verdict::Buy, "Offer 4 first");
     check(7_91, Verdict::Haggle, "Open at 4, stop at 7.50");
     check(9_00, Verdict::Haggle, "Open at 4, stop at 7.50");
     check(15_80, Verdict::Haggle, "Open at 4, stop at 7.50");
-    check(15_81, Verdict::Leave, "You keep only 0.09");
-    check(20_00, Verdict::Leave, "You would lose 4.10");
+    check(15_81, Verdict::Leave, "You keep 0.09, under 8.00");
+    check(20_00, Verdict::Leave, "You\u{2019}d lose 4.10");
 }
 
 #[test]
@@ -46,7 +46,7 @@ fn a_ceiling_of_nothing_is_no_price_to_haggle_for() {
     assert_eq!(judged(&case).ceiling.unwrap().exact, Money::ZERO);
     assert_eq!(
         flag(&case),
-        (Verdict::Leave, "You keep only 15.89".to_owned())
+        (Verdict::Leave, "You keep 15.89, under 15.90".to_owned())
     );
     case.ask = Some(Money::ZERO);
     assert_eq!(flag(&case), (Verdict::Buy, "It is free".to_owned()));

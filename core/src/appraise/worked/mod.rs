@@ -7,8 +7,14 @@ mod lines;
 use super::*;
 use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
-use crate::terms::{Base, Charge, Schedule};
+use crate::terms::{Base, Charge, Regions, Schedule, Usual};
 use crate::worth::{Allowances, Sells};
+
+const USUAL: &Usual = &Usual {
+    promoted: None,
+    regions: Regions(Vec::new()),
+    monthly: None,
+};
 
 struct Dress {
     usd: Currency,
@@ -48,9 +54,12 @@ impl Dress {
             venue: Some(Selling {
                 arrangement: &Arrangement::BuyerAtCost,
                 schedule: &self.quayside,
+                usual: USUAL,
             }),
             postage: Some(Money::new(4_50)),
             packing: Money::new(30),
+            work: Money::ZERO,
+            premium: Rate::ZERO,
             allowances: Allowances::default(),
             weight: None,
             kind: None,

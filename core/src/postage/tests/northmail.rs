@@ -234,3 +234,41 @@ fn a_rough_card_has_four_to_six_steps() {
         }])
     );
 }
+
+/// Steps finer than the rounding: half an ounce less goes down two steps, and saves both.
+#[test]
+fn a_hint_skips_the_steps_that_rounding_skips() {
+    let mut service = Service::new("Parcel", WeightUnit::Ounce);
+    service.zones.push("all".to_owned());
+    for (up_to, price) in [("1 lb", 400), ("24 oz", 500), ("2 lb", 600)] {
+        service.steps.push(Step {
+            up_to: up_to.parse().unwrap(),
+            prices: vec![Some(Money::new(price))],
+        });
+    }
+    service.rounding = Some(Rounding {
+        step: "1 lb".parse().unwrap(),
+        direction: Direction::Up,
+    });
+    let card = RateCard {
+        name: "Northmail".to_owned(),
+        services: vec![service],
+        ..RateCard::default()
+    };
+    let hint = |weight: &str| {
+        let weight = weight.parse().unwrap();
+        let parcel = Parcel {
+            weight,
+            size: None,
+            container: None,
+        };
+        quote(&card, &card.services[0], &parcel, To::Zone(0))
+            .unwrap()
+            .hint
+    };
+    let saves = Money::new(2_00);
+    let by = "0.5 oz".parse().unwrap();
+    assert_eq!(hint("16.5 oz"), Some(Hint::Over { by, saves }));
+    let (room, more) = ("0.5 oz".parse().unwrap(), Some(saves));
+    assert_eq!(hint("15.5 oz"), Some(Hint::Under { room, more }));
+}

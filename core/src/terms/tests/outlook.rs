@@ -25,8 +25,12 @@ fn promoted(said: bool) -> When {
     }
 }
 
-fn check(schedule: &Schedule, outlook: &Outlook, cut: i64, assumed: &[Assumed]) {
-    let (settled, found) = settle_by(schedule, outlook, Money::new(100_00), Money::ZERO);
+/// What is known: the kind, and how things usually sell.
+type Outlook = (Option<KindId>, Usual);
+
+fn check(schedule: &Schedule, (kind, usual): &Outlook, cut: i64, assumed: &[Assumed]) {
+    let price = Money::new(100_00);
+    let (settled, found) = settle_by(schedule, *kind, usual, price, Money::ZERO);
     assert_eq!((settled.cut.minor(), &found[..]), (cut, assumed));
     let lines: Money = settled.lines.iter().map(|line| line.amount).sum();
     assert_eq!(lines, settled.cut);
@@ -34,7 +38,7 @@ fn check(schedule: &Schedule, outlook: &Outlook, cut: i64, assumed: &[Assumed]) 
 }
 
 fn usual(usual: Usual) -> Outlook {
-    Outlook { kind: None, usual }
+    (None, usual)
 }
 
 /// 12 % for one region, 15 % for another: nothing known of the buyer once made a cut of 0.
@@ -106,10 +110,7 @@ fn an_unknown_kind_is_the_dearest() {
         14_00,
         &[Assumed::Kind(Some(books))],
     );
-    let kind = |kind| Outlook {
-        kind: Some(kind),
-        ..Outlook::default()
-    };
+    let kind = |kind| (Some(kind), Usual::default());
     check(&schedule, &kind(shoes), 9_00, &[]);
     check(&schedule, &kind(KindId(uuid::Uuid::from_u128(3))), 0, &[]);
 }
@@ -151,6 +152,7 @@ fn terms_without_conditions_are_settled_as_ever() {
         Charge::flat("Order", Money::new(25)),
     ]);
     let sale = Sale::of(Money::new(26_00), Money::new(4_50));
-    let found = settle_by(&schedule, &Outlook::default(), sale.price, sale.post_in);
+    let usual = Usual::default();
+    let found = settle_by(&schedule, None, &usual, sale.price, sale.post_in);
     assert_eq!(found, (crate::terms::settle(&schedule, &sale), Vec::new()));
 }

@@ -1,9 +1,9 @@
 //! From what can be told before anything is asked to the verdict on an asking price.
 
 use super::{DecideView, VenueCard};
-use crate::appraise::{Appraisal, HouseRules, Judged};
+use crate::appraise::{Appraisal, HouseRules, Judged, Verdict};
 use crate::book::State;
-use crate::money::{Currency, Money};
+use crate::money::{Currency, Money, percent_of};
 use crate::stamp::At;
 use crate::view::{DecideDraft, Field};
 
@@ -23,19 +23,47 @@ impl Unasked {
             faults.insert(0, (Field::Ask, error.to_string()));
             None
         });
+        let asked = ask.unwrap_or(Money::ZERO);
+        let extras = percent_of(asked, state.premium_here());
+        let paid = asked.plus(extras);
         // As much less on all of them: the best stays the best.
         let kept = |card: VenueCard| VenueCard {
-            keep: card.keep.map(|keep| keep.minus(ask.unwrap_or(Money::ZERO))),
+            keep: card.keep.map(|keep| keep.minus(paid)),
             ..card
         };
+        let appraisal = at_hour(view.appraisal, state, currency, now).asked(ask, currency);
         DecideView {
-            appraisal: at_hour(view.appraisal, state, currency, now).asked(ask, currency),
+            elsewhere: elsewhere(&appraisal, &view.venues, ask),
+            appraisal,
             venues: view.venues.into_iter().map(kept).collect(),
             buy: ask.filter(|_| faults.is_empty()),
+            extras,
             faults,
             ..view
         }
     }
+}
+
+/// The venue where most may be paid, when the ask passes there and not where it is judged.
+fn elsewhere(
+    appraisal: &Appraisal,
+    venues: &[VenueCard],
+    ask: Option<Money>,
+) -> Option<(String, Money)> {
+    let (ask, judged) = (ask?, appraisal.judged.as_ref()?);
+    let (verdict, _) = judged.verdict?;
+    if verdict == Verdict::Buy {
+        return None;
+    }
+    let mut best: Option<&VenueCard> = None;
+    for card in venues.iter().filter(|card| !card.judged) {
+        let exact = |card: &VenueCard| card.most.map(|most| most.exact);
+        if exact(card) >= Some(ask) && best.is_none_or(|best| exact(card) > exact(best)) {
+            best = Some(card);
+        }
+    }
+    let best = best?;
+    Some((best.name.clone(), best.most?.shown.max(ask)))
 }
 
 /// How far sellers come down may hang on the hour.

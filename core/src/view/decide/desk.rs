@@ -5,11 +5,11 @@ use std::rc::Rc;
 use super::posted::Posted;
 use super::sending::{Packing, Sending};
 use super::typed::{Typed, read};
-use crate::appraise::{Appraisal, Case, HouseRules, Selling, Sums, appraise, likely};
+use crate::appraise::{Appraisal, Case, HouseRules, Selling, appraise};
 use crate::book::State;
 use crate::day::Day;
 use crate::id::{TermsId, VenueId};
-use crate::money::Currency;
+use crate::money::{Currency, Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
 use crate::terms::stale;
@@ -34,6 +34,10 @@ pub(super) struct Desk<'a> {
     pub today: Day,
     pub allowances: Allowances,
     pub rules: HouseRules,
+    /// Buyer's premium of the stop where the trader is.
+    pub premium: Rate,
+    /// Whether the thing is promoted, when said of it alone.
+    pub promoted: Option<bool>,
 }
 
 impl<'a> Desk<'a> {
@@ -57,6 +61,8 @@ impl<'a> Desk<'a> {
             currency,
             today: now.day()?,
             allowances: state.allowances(),
+            premium: state.premium_here(),
+            promoted: draft.promoted,
             rules: HouseRules {
                 // How far sellers come down is said of the stop where the trader is, else by the rules.
                 reach: state.reach(now, currency),
@@ -72,13 +78,6 @@ impl<'a> Desk<'a> {
         (here, appraisal)
     }
 
-    /// The sums at the likely price on a venue that is not judged on.
-    pub(super) fn beside(&self, venue: VenueId) -> (AtVenue, Option<Sums>) {
-        let mut sums = None;
-        let there = self.case_at(Some(venue), &mut |case| sums = likely(case));
-        (there, sums)
-    }
-
     /// What a venue makes of what is typed; the case is handed to `judge`.
     fn case_at(&self, venue: Option<VenueId>, judge: &mut dyn FnMut(&Case<'_>)) -> AtVenue {
         let (state, typed) = (self.state, &self.typed);
@@ -91,6 +90,11 @@ impl<'a> Desk<'a> {
             .map(|id| self.packing.sent(state, typed, id, self.today))
             .unwrap_or_default();
         let schedule = terms.and_then(|(_, terms)| terms.schedule.as_ref());
+        let mut usual = venue.map(|id| state.usual_of(id)).unwrap_or_default();
+        usual.promoted = self.promoted.or(usual.promoted);
+        // Where the buyer pays what it costs, not knowing it is only rough. Who pays it out of the price has to say it first.
+        let is_at_cost = matches!(arrangement, Arrangement::BuyerAtCost) && posted.unsaid;
+        let at_cost = is_at_cost.then_some(Money::ZERO);
         judge(&Case {
             currency: self.currency,
             ask: typed.ask,
@@ -98,9 +102,12 @@ impl<'a> Desk<'a> {
             venue: schedule.map(|schedule| Selling {
                 arrangement: &arrangement,
                 schedule,
+                usual: &usual,
             }),
-            postage: posted.postage,
+            postage: posted.postage.or(at_cost),
             packing: posted.packing,
+            work: typed.work.unwrap_or_default(),
+            premium: self.premium,
             weight: posted.weight,
             kind: self.packing.what.kind.as_ref().map(|kind| kind.id),
             allowances: self.allowances,
@@ -115,14 +122,16 @@ impl<'a> Desk<'a> {
         }
     }
 
-    /// The venue to judge on: the chosen one, else the one usual for the kind, else the usual one.
+    /// The venue to judge on: the one chosen for this thing alone, else that of every new thing of its kind.
     pub(super) fn judged_venue(&self, draft: &DecideDraft) -> Option<VenueId> {
+        let there = |id: &VenueId| self.state.venue(*id).is_some();
+        draft.venue.filter(there).or_else(|| self.usual_venue())
+    }
+
+    /// The venue that a new thing is judged on: the one usual for the kind, else the usual one.
+    pub(super) fn usual_venue(&self) -> Option<VenueId> {
         let of_kind = self.packing.what.kind.as_ref().and_then(|kind| kind.venue);
         let there = |id: &VenueId| self.state.venue(*id).is_some();
-        draft
-            .venue
-            .filter(there)
-            .or_else(|| of_kind.filter(there))
-            .or_else(|| self.state.usual_venue())
+        of_kind.filter(there).or_else(|| self.state.usual_venue())
     }
 }

@@ -2,6 +2,7 @@
 
 mod again;
 mod asked;
+mod assumed;
 mod desk;
 mod posted;
 mod sending;
@@ -13,11 +14,11 @@ pub use posted::Posted;
 pub use sending::Sending;
 
 use super::draft::{DecideDraft, Field};
-use crate::appraise::{Appraisal, Verdict};
+use crate::appraise::{Appraisal, Ceiling, Verdict};
 use crate::book::{Bought, Expected, LeftBehind, Purchase, State, Word};
 use crate::id::VenueId;
 use crate::ledger::Paying;
-use crate::money::{Currency, Money};
+use crate::money::{Currency, Money, percent_of, plain};
 use crate::packing::{Caution, cautions};
 use crate::postage::Arrangement;
 use crate::stamp::At;
@@ -53,6 +54,26 @@ pub struct DecideView {
     pub venues: Vec<VenueCard>,
     /// The ask, when Buy can be pressed.
     pub buy: Option<Money>,
+    /// What is paid on top of it: buyer's premium.
+    pub extras: Money,
+    /// What was assumed and never said, as sentences.
+    pub assumed: Vec<String>,
+    /// Whether the terms hang on a promotion, and what was judged.
+    pub promoted: Option<bool>,
+    /// Another venue that the ask passes on while it doesn't here: its name and the most to pay for it there.
+    pub elsewhere: Option<(String, Money)>,
+}
+
+impl DecideView {
+    /// The flag's second line: where else the ask passes, else what the verdict says.
+    #[must_use]
+    pub fn second(&self) -> Option<String> {
+        if let Some((name, most)) = &self.elsewhere {
+            return Some(format!("{} on {name}", plain(*most, self.currency)));
+        }
+        let (_, flag) = self.appraisal.judged.as_ref()?.verdict?;
+        flag.sentence(self.currency)
+    }
 }
 
 /// One venue beside the others.
@@ -70,6 +91,12 @@ pub struct VenueCard {
     pub keep: Option<Money>,
     /// Whether it is the one judged on.
     pub judged: bool,
+    /// Whether it was chosen for this thing alone, and is not the one that things are judged on.
+    pub chosen: bool,
+    /// Whether nobody said what posting costs there.
+    pub unsaid: bool,
+    /// The most to pay for a thing that is sold there.
+    pub most: Option<Ceiling>,
 }
 
 /// Works Decide out. `None` before the book has begun.
@@ -89,13 +116,16 @@ pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -
     let (here, appraisal) = desk.at(judged);
     let mut venues: Vec<VenueCard> = Vec::new();
     for (id, venue) in state.venues() {
-        let (there, sums) = desk.beside(id);
+        let (there, appraisal) = desk.at(Some(id));
+        let found = appraisal.judged;
+        let sums = found.as_ref().map(|found| &found.likely);
         venues.push(VenueCard {
+            most: found.as_ref().and_then(|found| found.ceiling.ok()),
+            chosen: Some(id) == judged && Some(id) != desk.usual_venue(),
+            unsaid: there.posted.unsaid && there.arrangement.goes_by_cost(),
             id,
             name: venue.name.clone().unwrap_or_default(),
-            post_in: sums
-                .as_ref()
-                .map_or(Money::ZERO, |sums| sums.posting.paid_in),
+            post_in: sums.map_or(Money::ZERO, |sums| sums.posting.paid_in),
             arrangement: there.arrangement,
             keep: sums.map(|sums| sums.before),
             judged: Some(id) == judged,
@@ -109,12 +139,16 @@ pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -
     let starter_of = what.kind.as_ref().map_or(&[][..], |kind| kind.cautions);
     let cautions = cautions(&draft.name, starter_of);
     let is_posted = here.arrangement.is_posted();
+    let is_unsaid = here.posted.unsaid && here.arrangement.goes_by_cost();
     Some(Unasked(DecideView {
+        assumed: assumed::all(&desk, &here, appraisal.judged.as_ref()),
+        promoted: judged.and_then(|id| desk.promoted_on(id)),
+        elsewhere: None,
         currency: desk.currency,
         judged,
         postage: here.posted.postage.filter(|_| is_posted),
         packing: here.posted.packing,
-        rough: here.posted.rough && is_posted,
+        rough: here.posted.rough && is_posted || is_unsaid,
         cautions: cautions.into_iter().map(Caution::sentence).collect(),
         stale: old_rates(&here, is_posted),
         kind: what.kind.as_ref().map(|kind| kind.name.clone()),
@@ -123,6 +157,7 @@ pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -
         faults: desk.typed.faults,
         venues,
         buy: None,
+        extras: Money::ZERO,
     }))
 }
 
@@ -149,6 +184,7 @@ pub fn purchase(state: &State, draft: &DecideDraft, now: At) -> Option<Purchase>
         } else {
             Paying::Cash
         },
+        extras: percent_of(ask, desk.premium),
         ..Purchase::of_one(ask, bought(&desk, draft))
     })
 }
@@ -202,7 +238,7 @@ fn bought(desk: &Desk<'_>, draft: &DecideDraft) -> Bought {
         sells: desk.typed.sells,
         postage: here.posted.postage.unwrap_or_default(),
         packing: here.posted.packing,
-        needs: None,
+        needs: desk.typed.work,
         expected,
     }
 }
@@ -234,7 +270,14 @@ pub(super) fn alone(state: &State, draft: &DecideDraft, now: At) -> Option<Alone
         ask: desk.typed.ask,
         sells: desk.typed.sells.map(Sells::likely),
         fault: desk.typed.faults.into_iter().next().map(|fault| fault.1),
-        rough: here.posted.rough && here.arrangement.is_posted(),
+        rough: here.posted.rough && here.arrangement.is_posted()
+            || here.posted.unsaid && here.arrangement.goes_by_cost(),
         appraisal,
     })
+}
+
+#[cfg(test)]
+#[path = "tests"]
+mod tests {
+    mod sober;
 }

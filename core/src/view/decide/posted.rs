@@ -33,6 +33,10 @@ pub struct Posted {
     pub hint: Option<Hint>,
     /// Whether it rests on rough figures.
     pub rough: bool,
+    /// Whether nobody said what it costs to post: neither here, nor by a card, nor of the venue.
+    pub unsaid: bool,
+    /// Whether nobody said what its packing costs.
+    pub unsaid_packing: bool,
     /// Why no service takes it, as a sentence.
     pub refused: Option<String>,
     /// For how many days nobody looked whether the card's prices still hold, when that is long.

@@ -90,7 +90,11 @@ impl Packing {
     /// How it is sent from a venue. What is typed goes before what is worked out, and that before the venue's usual amounts.
     pub(super) fn sent(&self, state: &State, typed: &Typed, venue: VenueId, today: Day) -> Posted {
         let known = state.venue(venue);
-        let usual = known.and_then(|venue| venue.packing).unwrap_or_default();
+        let said = known.and_then(|venue| venue.packing);
+        let usual = said.unwrap_or_default();
+        // No parcel goes for nothing: so forms once wrote what was left empty.
+        let usual_postage = known.and_then(|venue| venue.postage);
+        let usual_postage = usual_postage.filter(|postage| !postage.is_zero());
         let mut posted = match (self.what.piece, state.card_of(venue)) {
             (Some(piece), Some((id, record))) => {
                 let mut posted = self.by_card(id, record.card.as_ref(), piece, usual);
@@ -100,7 +104,8 @@ impl Packing {
                 posted
             }
             (piece, _) => Posted {
-                postage: known.and_then(|venue| venue.postage),
+                postage: usual_postage,
+                unsaid: usual_postage.is_none(),
                 packing: usual,
                 weight: piece.map(|piece| piece.weight),
                 rough: self.what.rough,
@@ -118,6 +123,8 @@ impl Packing {
                 ..Posted::default()
             };
         }
+        posted.unsaid_packing =
+            said.is_none() && typed.packing.is_none() && posted.container.is_none();
         posted.packing = typed.packing.unwrap_or(posted.packing);
         posted.units = state.units();
         posted

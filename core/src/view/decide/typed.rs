@@ -10,6 +10,7 @@ pub(super) struct Typed {
     pub sells: Option<Sells>,
     pub postage: Option<Money>,
     pub packing: Option<Money>,
+    pub work: Option<Money>,
     pub faults: Vec<(Field, String)>,
 }
 
@@ -33,10 +34,11 @@ pub(super) fn read(draft: &DecideDraft, currency: Currency) -> Typed {
             None
         }
     };
-    let (ask, postage, packing) = (
+    let (ask, postage, packing, work) = (
         amount(Field::Ask),
         amount(Field::Postage),
         amount(Field::Packing),
+        amount(Field::Work),
     );
     let (low, likely, high) = (
         amount(Field::Low),
@@ -60,6 +62,7 @@ pub(super) fn read(draft: &DecideDraft, currency: Currency) -> Typed {
         sells,
         postage,
         packing,
+        work,
         faults,
     }
 }

@@ -13,7 +13,7 @@ use crate::appraise::{Figure, How, Judged, JudgedPile, What, Why, judge_pile};
 use crate::book::{Bought, Purchase, State};
 use crate::ledger::Paying;
 use crate::lot::{Method, Piece, allocate};
-use crate::money::{Currency, Money, plain};
+use crate::money::{Currency, Money, percent_of, plain};
 use crate::stamp::At;
 use crate::worth::Sells;
 
@@ -180,12 +180,17 @@ pub fn paid_for_all(state: &State, pile: &Pile, now: At) -> Option<Purchase> {
         things.push(as_bought(state, &thing.draft, now)?);
     }
     judge_unasked(state, pile, &mut things, paid, now);
+    let extras = percent_of(paid, state.premium_here());
     if things.len() <= 1 {
-        return things.pop().map(|thing| Purchase::of_one(paid, thing));
+        let alone = |thing| Purchase {
+            extras,
+            ..Purchase::of_one(paid, thing)
+        };
+        return things.pop().map(alone);
     }
     Some(Purchase {
         paid,
-        extras: Money::ZERO,
+        extras,
         things,
         method: Method::ByPrice,
         by: Paying::Cash,

@@ -133,7 +133,7 @@ fn ask_stop(store: Store, id: StopId, stop: &Stop) {
             left: at(answer, 2, known.left.or(known.arrived))?,
             manner: Some(manner(answer)?),
             note: answer.texts[4].clone(),
-            premium: known.premium,
+            premium: premium(answer, 5)?,
         };
         store.dispatch(TripCommand::SaveStop { id, setup }.into(), |_| {});
         Ok(())
@@ -147,6 +147,13 @@ fn ask_stop(store: Store, id: StopId, stop: &Stop) {
             AskText::words("Left", &time(stop.left)),
             AskText::words("How far down, or from when", &how),
             AskText::words("Note", stop.note.as_deref().unwrap_or_default()),
+            AskText::words(
+                "Buyer’s premium, in %",
+                &stop
+                    .premium
+                    .map(|rate| rate.to_string())
+                    .unwrap_or_default(),
+            ),
         ],
         choice: Some(("Sellers here", fixed(&MANNERS), place)),
         word: "Save",
@@ -181,4 +188,14 @@ fn manner(answer: &Answer) -> Result<Manner, (usize, String)> {
             minutes_of(text).ok_or((HOW, "Type a time, such as 13:00.".to_owned()))?,
         ),
     })
+}
+
+/// A share in percent, if any is typed.
+fn premium(answer: &Answer, place: usize) -> Result<Option<Rate>, (usize, String)> {
+    let text = answer.texts[place].trim_end_matches('%').trim();
+    if text.is_empty() {
+        return Ok(None);
+    }
+    let read = Rate::parse(text).map(Some);
+    read.map_err(|error| (place, error.to_string()))
 }

@@ -84,6 +84,7 @@ fn preview(desk: CardDesk, at: usize, found: &Pasted) -> Nodes {
         }
         body.push(el("tr").with(line));
     }
+    let heading = parts::support(&found.heading()).attr("data-heading", "");
     let table = wide(
         "What was read",
         [el("thead").with(el("tr").with(top)), el("tbody").with(body)],
@@ -101,6 +102,7 @@ fn preview(desk: CardDesk, at: usize, found: &Pasted) -> Nodes {
     };
     let take = move || desk.reshape(&mut |form| form.take_pasted(at, desk.currency));
     [
+        heading,
         table.class("card-cells read"),
         left_out,
         button("press strong").on_click(take).with(word),

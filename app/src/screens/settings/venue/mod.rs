@@ -13,6 +13,7 @@ mod posting;
 mod shapes;
 mod table;
 mod trying;
+mod usual;
 
 use crate::live::worked;
 use haulwren_core::book::Command;
@@ -46,6 +47,7 @@ pub fn venue(id: Option<VenueId>) -> Nodes {
         .with(posting::posting(desk))
         .with(posting::sending(desk))
         .with(cut::cut(desk))
+        .with(usual::usual(desk))
         .with(trying::trying(desk))
         .with(desk.form.fault_line(VenueInput::Terms))
         .with(parts::submit("Save venue"))

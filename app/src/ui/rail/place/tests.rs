@@ -38,9 +38,9 @@ fn a_rail_is_no_higher_than_its_room() {
             f64::from(signs) * size * share
         };
         for facts in [
-            dress(600, Verdict::Buy, "Try 4"),
+            dress(600, Verdict::Buy, "Offer 4 first"),
             dress(900, Verdict::Haggle, "Open at 4, stop at 7.50"),
-            dress(1900, Verdict::Leave, "You would lose 3.10"),
+            dress(1900, Verdict::Leave, "You’d lose 3.10"),
         ] {
             for width in [336.0, 366.0, 406.0] {
                 // A sentence on a line of its own and a row that makes way take 38 together, of which the bar gives all that it has over its least.

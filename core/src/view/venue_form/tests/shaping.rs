@@ -125,3 +125,35 @@ fn any_price_is_tried_with_its_lines_and_the_prices_to_skip() {
     trying.weight = Some(Weight::whole(9, WeightUnit::Ounce));
     assert_eq!(trying.at(&setup).unwrap().keep, Money::new(3_99));
 }
+
+/// Free postage from 20.00 once showed nothing to skip: 20.00 pays 3.98 less than 19.99.
+#[test]
+fn prices_to_skip_walk_price_and_postage_together() {
+    let mut setup = setup(vec![Charge::percent(
+        "Sale",
+        Rate::percent(10),
+        Base::PriceAndPost,
+    )]);
+    setup.arrangement = Arrangement::FreeFrom {
+        sum: Money::new(20_00),
+        below: Box::new(Arrangement::BuyerAtCost),
+    };
+    for price in [10_00, 20_00, 30_00] {
+        let trying = Trying {
+            sale: Sale::of(Money::new(price), Money::ZERO),
+            weight: None,
+        };
+        let tried = trying.at(&setup).unwrap();
+        // 19.99 and 4.50 pay 22.04 out; without postage 24.49 does.
+        let skip: Vec<_> = tried
+            .skip
+            .iter()
+            .map(|zone| (zone.from, zone.to, zone.better))
+            .collect();
+        assert_eq!(
+            skip,
+            [(Money::new(20_00), Money::new(24_48), Money::new(19_99))],
+            "{price}"
+        );
+    }
+}

@@ -62,7 +62,7 @@ impl Tab {
     pub async fn first_run(&self, address: &str, venue: &VenueForm) -> Outcome<()> {
         self.open_app(address).await?;
         self.fill("Currency of your book", "USD").await?;
-        self.fill("The least you want to keep", "8").await?;
+        self.fill("Smallest profit worth your time", "8").await?;
         self.press("Next: your first venue").await?;
         self.fill_venue(venue).await?;
         self.press("Save venue").await?;

@@ -65,7 +65,7 @@ async fn on_the_keypad(engine: Engine) -> Outcome<()> {
     let tab = browser.tab().await?;
     // The first form of all: a bad least keep is told and stays, and nothing begins.
     tab.open_app(&server.url()).await?;
-    let least = "The least you want to keep";
+    let least = "Smallest profit worth your time";
     for text in NO_AMOUNT {
         tab.fill(least, text).await?;
         tab.press("Next: your first venue").await?;

@@ -88,7 +88,7 @@ async fn is_asked_for_again(engine: Engine) -> Outcome<()> {
     let tab = browser.tab().await?;
     tab.open_app(&server.url()).await?;
     tab.fill("Currency of your book", "USD").await?;
-    tab.fill("The least you want to keep", "8").await?;
+    tab.fill("Smallest profit worth your time", "8").await?;
     tab.press("Next: your first venue").await?;
     tab.expect_said(&["does not open"]).await?;
     if engine == Engine::Chromium {

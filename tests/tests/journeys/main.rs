@@ -51,6 +51,7 @@ mod schema;
 mod sealed;
 mod second_copy;
 mod sent_pictures;
+mod sober;
 mod storage;
 mod sums;
 mod table;

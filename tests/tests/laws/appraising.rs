@@ -5,7 +5,7 @@ use haulwren_core::appraise::{
 };
 use haulwren_core::money::{Currency, Money, Rate, down_to_step};
 use haulwren_core::postage::Arrangement;
-use haulwren_core::terms::{Sale, Schedule, payout};
+use haulwren_core::terms::{Schedule, settle_by};
 use haulwren_core::worth::{Allowances, Sells};
 use proptest::prelude::*;
 
@@ -67,7 +67,8 @@ impl Facts {
         } else {
             0
         };
-        payout(&self.schedule, &Sale::of(price, Money::new(post_in))).minor() - post_out - packing
+        let (settled, _) = settle_by(&self.schedule, None, USUAL, price, Money::new(post_in));
+        settled.payout.minor() - post_out - packing
     }
 }
 
@@ -206,6 +207,7 @@ proptest! {
         let shown = found.most_to_pay();
         let offer = match found.verdict.unwrap().1 {
             Flag::Try(offer) => Some(offer),
+            Flag::NoMinimum(offer) => offer,
             Flag::OpenStop { open, stop } => {
                 prop_assert_eq!(stop, shown);
                 open

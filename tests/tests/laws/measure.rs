@@ -2,8 +2,11 @@
 
 use std::cmp::Ordering;
 
+use haulwren_core::measure::MeasureError;
 use haulwren_core::measure::{Direction, LengthUnit, ParcelSize, Weight, WeightUnit, whole_steps};
+use haulwren_core::money::{Currency, MoneyError, Rate, parse};
 use haulwren_core::natural::natural_order;
+use haulwren_core::number;
 use proptest::prelude::*;
 
 fn weights() -> impl Strategy<Value = Weight> {
@@ -88,5 +91,50 @@ proptest! {
     #[test]
     fn numbers_at_the_end_count(name in "[a-z]{0,4}", one in any::<u64>(), two in any::<u64>()) {
         prop_assert_eq!(natural_order(&format!("{name}{one}"), &format!("{name}{two}")), one.cmp(&two));
+    }
+}
+
+/// Texts such as people type, with points, commas, gaps and other signs.
+const TYPED: &str = "[-]?[0-9]{0,4}[., '\u{2019}\u{a0}]?[0-9]{0,4}[.,]?[0-9]{0,3}[a-z$]?";
+
+proptest! {
+    #![proptest_config(crate::tries(4096))]
+
+    /// One reader of numbers: what it refuses, no amount, share or measure is read from; and what it reads means the same to all.
+    #[test]
+    fn one_reader_reads_every_number(text in TYPED) {
+        let usd = Currency::from_code("USD").unwrap();
+        let kwd = Currency::from_code("KWD").unwrap();
+        let weight = |unit: &str| format!("{text} {unit}").parse::<Weight>();
+        match number::read(&text) {
+            Err(refusal) => {
+                prop_assert!(parse(&text, usd).is_err() && parse(&text, kwd).is_err());
+                prop_assert!(Rate::parse(&text).is_err() && weight("kg").is_err(), "{text}");
+                prop_assert!(!refusal.to_string().contains("units"));
+            }
+            Ok(read) => {
+                let exact: rust_decimal::Decimal = read.text().parse().unwrap();
+                if let Ok(amount) = parse(&text, kwd) {
+                    prop_assert_eq!(rust_decimal::Decimal::new(amount.minor(), 3), exact);
+                }
+                if let Ok(rate) = Rate::parse(&text) {
+                    prop_assert_eq!(rate.as_decimal(), exact);
+                }
+                if let Ok(weight) = weight("kg") {
+                    prop_assert_eq!(weight.amount(), exact);
+                }
+            }
+        }
+    }
+
+    /// A group of three after a comma is never decimals, and a gap never ends a number.
+    #[test]
+    fn thousands_are_never_decimals(thousands in 1_u32..1000, rest in 0_u32..1000, unit in prop::sample::select(vec!["g", "kg", "oz", "lb"])) {
+        let comma = format!("{thousands},{rest:03} {unit}").parse::<Weight>();
+        prop_assert_eq!(comma, Err(MeasureError::TwoWays));
+        let gap = format!("{thousands} {rest:03} {unit}").parse::<Weight>();
+        prop_assert_eq!(gap, Err(MeasureError::Gap));
+        let usd = Currency::from_code("USD").unwrap();
+        prop_assert_eq!(parse(&format!("{thousands},{rest:03}"), usd), Err(MoneyError::TwoWays));
     }
 }

@@ -23,6 +23,8 @@ pub struct Facts {
     pub rounding: Option<(i128, bool)>,
     /// Cubic inches a pound; tenths of a pound; to the nearest?; cubic inches it starts at.
     pub bulk: Option<(i128, i128, bool, Option<i128>)>,
+    /// Whether the step of bulk is in tenths of an ounce: the divisor stays of a pound.
+    pub bulk_in_ounces: bool,
     pub longest: Option<i128>,
     pub around: Option<i128>,
     pub heaviest: Option<i128>,
@@ -72,7 +74,14 @@ impl Facts {
             per: format!("{per} in3").parse().unwrap(),
             each: WeightUnit::Pound,
             rounding: Rounding {
-                step: weight(step, WeightUnit::Pound),
+                step: weight(
+                    step,
+                    if self.bulk_in_ounces {
+                        WeightUnit::Ounce
+                    } else {
+                        WeightUnit::Pound
+                    },
+                ),
                 direction: direction(nearest),
             },
             over: over.map(|over| format!("{over} in3").parse().unwrap()),
@@ -122,7 +131,11 @@ impl Facts {
         let by_bulk = match self.bulk {
             // A thousand cubic tenths are a cubic inch, ten tenths a pound, 16 tenths of an ounce a tenth of a pound.
             Some((per, step, nearest, over)) if over.is_none_or(|over| volume > over * 1000) => {
-                scaled(volume * 10, 1000 * per * step, nearest) * step * 16
+                if self.bulk_in_ounces {
+                    scaled(volume * 160, 1000 * per * step, nearest) * step
+                } else {
+                    scaled(volume * 10, 1000 * per * step, nearest) * step * 16
+                }
             }
             _ => 0,
         };
@@ -170,16 +183,20 @@ pub fn facts() -> impl Strategy<Value = Facts> {
     );
     let rounding = option::of((1_i128..40, any::<bool>()));
     let extra = option::of((20_i128..300, 0_i64..900));
-    (steps, mix, rounding, option::of(bulk), limits, extra).prop_map(
-        |(steps, mix, rounding, bulk, (longest, around, heaviest), extra)| Facts {
-            steps,
-            mix,
-            rounding,
-            bulk,
-            longest,
-            around,
-            heaviest,
-            extra,
+    let bulk = (option::of(bulk), any::<bool>());
+    (steps, mix, rounding, bulk, limits, extra).prop_map(
+        |(steps, mix, rounding, (bulk, bulk_in_ounces), (longest, around, heaviest), extra)| {
+            Facts {
+                steps,
+                mix,
+                rounding,
+                bulk,
+                bulk_in_ounces,
+                longest,
+                around,
+                heaviest,
+                extra,
+            }
         },
     )
 }

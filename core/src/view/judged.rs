@@ -70,7 +70,7 @@ pub fn judged_lately(state: &State, now: At, most: usize) -> Vec<JudgedLately> {
         let again = Some(again(thing, currency));
         found.push((at, JudgedLately { name, line, again }));
     }
-    found.sort_by(|one, other| other.0.0.cmp(&one.0.0));
+    found.sort_unstable_by_key(|(at, _)| core::cmp::Reverse(at.0));
     found.truncate(most);
     found.into_iter().map(|(_, one)| one).collect()
 }

@@ -114,9 +114,11 @@ fn lately(desk: Desk) -> El {
     let rows = worked(move || {
         let most = if wide.get() { 10 } else { 3 };
         let is_shown = wide.get() || desk.is_idle.get();
-        is_shown
-            .then(|| store.read(|book| judged_lately(book, clock::now(), most)))
-            .unwrap_or_default()
+        if is_shown {
+            store.read(|book| judged_lately(book, clock::now(), most))
+        } else {
+            Vec::new()
+        }
     });
     let one = move |row: &JudgedLately| {
         let again = row.again.clone().map(|again| {

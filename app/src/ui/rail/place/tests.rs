@@ -19,6 +19,7 @@ fn dress(ask: i64, verdict: Verdict, second: &str) -> RailFacts {
         keep: Money::new(1590 - ask),
         aside: Money::new(650),
         packing: Money::new(30),
+        has_work: false,
         postage: Money::new(450),
         cut: Money::new(330),
         ceiling: Money::new(750),

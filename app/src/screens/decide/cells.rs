@@ -94,7 +94,13 @@ fn what_key(desk: Desk) -> El {
         let heft = || store.draft(|draft| draft.heft.map(|heft| heft.label().to_owned()));
         let name = Some(typed).filter(|name| !name.is_empty());
         let name = name.or_else(kind).or_else(heft).unwrap_or_default();
-        let line = view.with(|view| view.as_ref().map(sent).unwrap_or_default());
+        let sent = view.with(|view| view.as_ref().map(sent).unwrap_or_default());
+        let work = store.draft(|draft| draft.text(Field::Work).to_owned());
+        let line = match (work.as_str(), sent.as_str()) {
+            ("", _) => sent,
+            (_, "") => format!("work {work}"),
+            _ => format!("work {work}, {sent}"),
+        };
         (name, line)
     });
     button("what-key")
@@ -111,7 +117,8 @@ fn what_key(desk: Desk) -> El {
 /// How it is sent, in a line.
 fn sent(view: &DecideView) -> String {
     let Some(postage) = view.postage else {
-        return String::new();
+        let is_unsaid = view.venues.iter().any(|card| card.judged && card.unsaid);
+        return if is_unsaid { "post not said" } else { "" }.to_owned();
     };
     let amount = format::amount(postage, view.currency);
     match view.posted.short() {

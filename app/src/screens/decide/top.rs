@@ -85,26 +85,25 @@ fn notes() -> El {
                 .collect::<Vec<_>>()
         })
     };
-    div("notes").show(lines).show(promotion)
+    let promoted = settled(move || view.with(|view| view.as_ref()?.promoted));
+    div("notes")
+        .show(lines)
+        .show(move || promoted.get().map(promotion))
 }
 
 /// Where charges hang on a paid promotion: whether this thing sells through one, turned by a tap.
-fn promotion() -> Option<El> {
+fn promotion(is_promoted: bool) -> El {
     let store = use_store();
-    let is_promoted = store.decide_view().with(|view| view.as_ref()?.promoted)?;
-    let turn = move || store.edit_draft(|draft| draft.promoted = Some(!is_promoted));
     let word = if is_promoted {
         "Promoted"
     } else {
         "Not promoted"
     };
-    Some(
-        button("press promotion")
-            .attr("data-key", "promoted")
-            .attr("aria-pressed", if is_promoted { "true" } else { "false" })
-            .on_click(turn)
-            .with(word),
-    )
+    button("press promotion")
+        .attr("data-key", "promoted")
+        .attr("aria-pressed", if is_promoted { "true" } else { "false" })
+        .on_click(move || store.edit_draft(|draft| draft.promoted = Some(!is_promoted)))
+        .with(word)
 }
 
 /// What was judged last, while nothing is typed or there is room beside it; what was passed by can be opened again.

@@ -147,7 +147,11 @@ impl JudgedPile {
             Figure::Postage => |sums| sums.posting.out,
             Figure::Cut => Sums::cut,
             Figure::Ceiling => return self.ceiling_lines(),
-            Figure::YouPay | Figure::Keep | Figure::BeforePurchase | Figure::LowKeep => {
+            Figure::YouPay
+            | Figure::Keep
+            | Figure::BeforePurchase
+            | Figure::LowKeep
+            | Figure::Costs => {
                 return self.all.why(figure);
             }
         };

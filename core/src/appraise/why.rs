@@ -24,6 +24,8 @@ pub enum Figure {
     Postage,
     /// The venue's cut.
     Cut,
+    /// All that it costs to sell: cut, postage, packing, work and premium.
+    Costs,
     /// What you keep at the low price.
     LowKeep,
     /// The ceiling.
@@ -160,6 +162,7 @@ impl Judged {
             Figure::Packing => self.packing_lines(),
             Figure::Postage => vec![Why::new(What::PostOut, sums.posting.out, How::Given)],
             Figure::Cut => cut(sums),
+            Figure::Costs => self.costs(),
             Figure::Ceiling => self.ceiling_lines(),
         }
     }
@@ -184,6 +187,18 @@ impl Judged {
         let amount = self.paid_for(of).minus(of);
         let line = Why::new(What::Premium, amount, How::Percent { rate, of });
         (!amount.is_zero()).then_some(line)
+    }
+
+    /// What it costs to sell, a line each; what is nothing is left out.
+    fn costs(&self) -> Vec<Why> {
+        let sums = &self.likely;
+        let mut lines = vec![
+            Why::new(What::Cut, sums.cut(), How::Sum),
+            Why::new(What::PostOut, sums.posting.out, How::Given),
+        ];
+        lines.extend(self.packing_lines());
+        lines.retain(|line| !line.amount.is_zero());
+        lines
     }
 
     /// Packing, and what else it costs to make it ready: these share a place on the rail.

@@ -41,6 +41,7 @@ pub fn title_of(figure: Figure) -> &'static str {
         Figure::Packing => "Packing",
         Figure::Postage => "Postage",
         Figure::Cut => "Venue’s cut",
+        Figure::Costs => "Costs",
         Figure::LowKeep => "If it sells low",
     }
 }

@@ -47,6 +47,9 @@ pub struct RailFacts {
     pub low: Option<(Money, Money)>,
 }
 
+/// A rail narrower than this names packing, postage and cut in one: that of a phone 320 wide.
+const NARROW: f64 = 310.0;
+
 impl RailFacts {
     /// The rail of an appraisal.
     pub fn of(judged: &Judged, currency: Currency, is_rough: bool) -> Self {
@@ -109,8 +112,13 @@ impl RailFacts {
             parts.push(words(Figure::Pay, "You pay", ask));
         }
         parts.push(words(Figure::Keep, self.keep_word(), self.keep.abs()));
-        let shown = tail.into_iter().filter(|(_, _, money)| !money.is_zero());
-        parts.extend(shown.map(|(of, word, money)| words(of, word, money)));
+        // On the narrowest phones three names under so short a stretch would be a tangle: one stands for them, and opens into its parts.
+        let costs = self.packing.plus(self.postage).plus(self.cut);
+        let in_one = [tail[0], (Figure::Costs, "Costs", costs)];
+        let is_narrow = width < NARROW * scale;
+        let named = if is_narrow { &in_one[..] } else { &tail[..] };
+        let shown = named.iter().filter(|(_, _, money)| !money.is_zero());
+        parts.extend(shown.map(|(of, word, money)| words(*of, word, *money)));
         let about = if self.is_rough { ", about" } else { "" };
         let buyer = format!("{}{about}", self.buyer);
         let rough = self.is_rough.then(|| "rough".to_owned());

@@ -24,6 +24,7 @@ impl Figure {
             Self::Packing => "packing",
             Self::Postage => "postage",
             Self::Cut => "cut",
+            Self::Costs => "costs",
             Self::LowKeep => "low-keep",
         }
     }
@@ -41,6 +42,7 @@ impl Figure {
             Self::Packing => appraise::Figure::Packing,
             Self::Postage => appraise::Figure::Postage,
             Self::Cut => appraise::Figure::Cut,
+            Self::Costs => appraise::Figure::Costs,
             Self::LowKeep => appraise::Figure::LowKeep,
         })
     }
@@ -142,7 +144,7 @@ fn touchable(of: Figure, class: &str, on_touch: &Do<Touched>) -> El {
 type Listed = (Figure, String, String, bool);
 
 /// All figures, in the order in which they are read and reached by the keyboard.
-const ORDER: [Figure; 10] = [
+const ORDER: [Figure; 11] = [
     Figure::Ceiling,
     Figure::Ask,
     Figure::BuyerPays,
@@ -152,6 +154,7 @@ const ORDER: [Figure; 10] = [
     Figure::Packing,
     Figure::Postage,
     Figure::Cut,
+    Figure::Costs,
     Figure::LowKeep,
 ];
 

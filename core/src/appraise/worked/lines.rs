@@ -75,6 +75,11 @@ fn every_figure_opens_into_lines_that_sum_to_it() {
         ],
     );
     check(Figure::Packing, 30, &["Packing 30"]);
+    check(
+        Figure::Costs,
+        810,
+        &["Venue\u{2019}s cut 330", "Postage 450", "Packing 30"],
+    );
     check(Figure::Postage, 450, &["Postage 450"]);
 }
 

@@ -78,6 +78,7 @@ impl Bar {
             Figure::Packing => self.packing,
             Figure::Postage => self.postage,
             Figure::Cut => self.cut,
+            Figure::Costs => Span::between(self.packing.x, self.cut.end()),
             Figure::Ceiling | Figure::Ask | Figure::BuyerPays | Figure::LowKeep => Span::default(),
         }
     }

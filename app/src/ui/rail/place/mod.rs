@@ -35,6 +35,8 @@ pub enum Figure {
     Postage,
     /// The venue's cut.
     Cut,
+    /// Packing, postage and cut in one, where the bar is too narrow for all three.
+    Costs,
     /// What is left if it sells at the low price.
     LowKeep,
 }

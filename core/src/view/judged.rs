@@ -50,7 +50,7 @@ pub fn judged_lately(state: &State, now: At, most: usize) -> Vec<JudgedLately> {
         };
         let name = named(&thing.name, thing.kind);
         let again = None;
-        found.push((bought, JudgedLately { name, line, again }));
+        put(&mut found, bought, JudgedLately { name, line, again });
     }
     let mut older = 0;
     for thing in state.passed_by().rev().take(most) {
@@ -68,11 +68,19 @@ pub fn judged_lately(state: &State, now: At, most: usize) -> Vec<JudgedLately> {
         );
         let name = named(&thing.name, thing.kind);
         let again = Some(again(thing, currency));
-        found.push((at, JudgedLately { name, line, again }));
+        put(&mut found, at, JudgedLately { name, line, again });
     }
-    found.sort_unstable_by_key(|(at, _)| core::cmp::Reverse(at.0));
     found.truncate(most);
     found.into_iter().map(|(_, one)| one).collect()
+}
+
+/// Puts one in its place, the newest first.
+fn put(found: &mut Vec<(At, JudgedLately)>, at: At, one: JudgedLately) {
+    let newer = found
+        .iter()
+        .take_while(|(other, _)| other.0 >= at.0)
+        .count();
+    found.insert(newer, (at, one));
 }
 
 /// A thing that was passed by, as it was typed.

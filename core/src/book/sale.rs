@@ -10,7 +10,7 @@ use crate::id::{ThingId, VenueId};
 use crate::money::{Money, Rate};
 use crate::postage::Arrangement;
 use crate::stamp::At;
-use crate::terms::Schedule;
+use crate::terms::{Schedule, Usual};
 use crate::worth::{Allowance, Sells};
 use litemap::LiteMap;
 
@@ -127,6 +127,7 @@ struct SellsNow<'a> {
     id: VenueId,
     arrangement: Arrangement,
     schedule: &'a Schedule,
+    usual: Usual,
 }
 
 /// What things stand for now. What is looked up for one serves all.
@@ -148,6 +149,7 @@ impl<'a> Sales<'a> {
                     id,
                     arrangement: venue.arrangement.clone().unwrap_or_default(),
                     schedule,
+                    usual: state.usual_of(id),
                 });
             }
         }
@@ -198,6 +200,7 @@ impl<'a> Sales<'a> {
         let selling = Selling {
             arrangement: &venue.arrangement,
             schedule: venue.schedule,
+            usual: &venue.usual,
         };
         self.state.sums_at(thing, kind, selling)
     }

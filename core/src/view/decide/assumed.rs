@@ -20,10 +20,10 @@ pub(super) fn all(desk: &Desk<'_>, here: &AtVenue, judged: Option<&Judged>) -> V
         }
     }
     said.extend(facts.iter().map(|fact| sentence(desk, fact)));
-    if here.arrangement.goes_by_cost() && here.posted.unsaid {
+    if here.arrangement.goes_by_cost() && here.posted.unsaid.postage {
         said.push("Nobody said what posting costs: nothing is counted for it.".to_owned());
     }
-    if here.arrangement.is_posted() && here.posted.unsaid_packing {
+    if here.arrangement.is_posted() && here.posted.unsaid.packing {
         said.push("Nobody said what packing costs: nothing is counted for it.".to_owned());
     }
     let start = HouseRules::starting(desk.currency);

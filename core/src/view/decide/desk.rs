@@ -93,7 +93,7 @@ impl<'a> Desk<'a> {
         let mut usual = venue.map(|id| state.usual_of(id)).unwrap_or_default();
         usual.promoted = self.promoted.or(usual.promoted);
         // Where the buyer pays what it costs, not knowing it is only rough. Who pays it out of the price has to say it first.
-        let is_at_cost = matches!(arrangement, Arrangement::BuyerAtCost) && posted.unsaid;
+        let is_at_cost = matches!(arrangement, Arrangement::BuyerAtCost) && posted.unsaid.postage;
         let at_cost = is_at_cost.then_some(Money::ZERO);
         judge(&Case {
             currency: self.currency,

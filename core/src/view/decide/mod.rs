@@ -122,7 +122,7 @@ pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -
         venues.push(VenueCard {
             most: found.as_ref().and_then(|found| found.ceiling.ok()),
             chosen: Some(id) == judged && Some(id) != desk.usual_venue(),
-            unsaid: there.posted.unsaid && there.arrangement.goes_by_cost(),
+            unsaid: there.posted.unsaid.postage && there.arrangement.goes_by_cost(),
             id,
             name: venue.name.clone().unwrap_or_default(),
             post_in: sums.map_or(Money::ZERO, |sums| sums.posting.paid_in),
@@ -139,7 +139,7 @@ pub fn unasked(state: &State, sending: &Sending, draft: &DecideDraft, now: At) -
     let starter_of = what.kind.as_ref().map_or(&[][..], |kind| kind.cautions);
     let cautions = cautions(&draft.name, starter_of);
     let is_posted = here.arrangement.is_posted();
-    let is_unsaid = here.posted.unsaid && here.arrangement.goes_by_cost();
+    let is_unsaid = here.posted.unsaid.postage && here.arrangement.goes_by_cost();
     Some(Unasked(DecideView {
         assumed: assumed::all(&desk, &here, appraisal.judged.as_ref()),
         promoted: judged.and_then(|id| desk.promoted_on(id)),
@@ -271,7 +271,7 @@ pub(super) fn alone(state: &State, draft: &DecideDraft, now: At) -> Option<Alone
         sells: desk.typed.sells.map(Sells::likely),
         fault: desk.typed.faults.into_iter().next().map(|fault| fault.1),
         rough: here.posted.rough && here.arrangement.is_posted()
-            || here.posted.unsaid && here.arrangement.goes_by_cost(),
+            || here.posted.unsaid.postage && here.arrangement.goes_by_cost(),
         appraisal,
     })
 }

@@ -33,14 +33,21 @@ pub struct Posted {
     pub hint: Option<Hint>,
     /// Whether it rests on rough figures.
     pub rough: bool,
-    /// Whether nobody said what it costs to post: neither here, nor by a card, nor of the venue.
-    pub unsaid: bool,
-    /// Whether nobody said what its packing costs.
-    pub unsaid_packing: bool,
+    /// What nobody said.
+    pub unsaid: Unsaid,
     /// Why no service takes it, as a sentence.
     pub refused: Option<String>,
     /// For how many days nobody looked whether the card's prices still hold, when that is long.
     pub stale: Option<u32>,
+}
+
+/// What nobody said: neither here, nor by a card, nor of the venue.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Unsaid {
+    /// What it costs to post.
+    pub postage: bool,
+    /// What its packing costs.
+    pub packing: bool,
 }
 
 impl Posted {

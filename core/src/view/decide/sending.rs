@@ -3,7 +3,7 @@
 use core::cell::RefCell;
 use std::rc::Rc;
 
-use super::posted::{Posted, by_card};
+use super::posted::{Posted, Unsaid, by_card};
 use super::typed::Typed;
 use crate::book::{KnownKind, State};
 use crate::day::Day;
@@ -105,7 +105,10 @@ impl Packing {
             }
             (piece, _) => Posted {
                 postage: usual_postage,
-                unsaid: usual_postage.is_none(),
+                unsaid: Unsaid {
+                    postage: usual_postage.is_none(),
+                    packing: false,
+                },
                 packing: usual,
                 weight: piece.map(|piece| piece.weight),
                 rough: self.what.rough,
@@ -123,7 +126,7 @@ impl Packing {
                 ..Posted::default()
             };
         }
-        posted.unsaid_packing =
+        posted.unsaid.packing =
             said.is_none() && typed.packing.is_none() && posted.container.is_none();
         posted.packing = typed.packing.unwrap_or(posted.packing);
         posted.units = state.units();

@@ -21,6 +21,7 @@ impl Typed {
         sells: None,
         postage: None,
         packing: None,
+        work: None,
         faults: Vec::new(),
     };
 }

@@ -46,7 +46,11 @@ impl Fault {
         let (name, message) = (text("name"), text("message"));
         match name.as_str() {
             "QuotaExceededError" => Self::Full,
+            // Said in the words of the storage beneath, by the browsers that tell it so.
+            _ if message.contains("NO_SPACE") || message.contains("full disk") => Self::Full,
             "VersionError" => Self::Newer,
+            // The storage itself is in trouble, as on a full disk; what is in it may still be had.
+            "UnknownError" if opening => Self::Lost(message),
             _ if opening => Self::Blocked(format!("{name} {message}")),
             "InvalidStateError" | "UnknownError" | "TransactionInactiveError" => {
                 Self::Lost(format!("{name} {message}"))

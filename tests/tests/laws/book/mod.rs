@@ -32,6 +32,7 @@ mod settling;
 mod setup_steps;
 mod stamping;
 mod taking_home;
+mod twins;
 mod undoing;
 
 pub use device::Device;

@@ -5,7 +5,10 @@
 //! kills under writing without a pause. The same browsers offer storage buckets, each with a log of its own. So every save is written
 //! there too, once the book has it and before the next one begins, in any tab: of the two logs only one is ever being written, so that no
 //! kill can hit both, and the one that is not has all that was ever called saved before. At each start the two are made to agree.
-//! Elsewhere nothing of this happens.
+//!
+//! A full disk is worse: it cuts off a record in either log, the browser writes on behind it, and throws the log away at its next start. So
+//! after any fault all that is known is written into a copy in a fresh place, and from then on a save counts only once it is there too.
+//! Browsers that keep each database in a file of its own have a copy only from then on.
 
 mod agree;
 mod anew;

@@ -33,6 +33,7 @@ async function all(store) {
   }
 }
 
+const told = ({ message }) => message.replace(/\.$/, "");
 const parsed = (text) => { try { return JSON.parse(text); } catch { return null; } };
 
 // What a reader takes: of each device what stands before a change that does not read, and nothing that rests on what is left out.
@@ -53,8 +54,8 @@ function whole(rows) {
 async function read(db) {
   const stores = db.transaction(["changes", "meta"]);
   const meta = stores.objectStore("meta");
-  const told = async (key) => JSON.parse((await asked(meta.get(key)))?.v ?? "null");
-  const [device, imports] = [await told("device"), await told("imports") ?? {}];
+  const noted = async (key) => JSON.parse((await asked(meta.get(key)))?.v ?? "null");
+  const [device, imports] = [await noted("device"), await noted("imports") ?? {}];
   // An import that was cut off before it was settled, or is being taken out again, is no part of the book.
   const found = (await all(stores.objectStore("changes"))).filter(({ i }) => i === undefined || !["staging", "undoing"].includes(imports[i]));
   const rows = whole(found), have = {};
@@ -140,7 +141,7 @@ async function main() {
   try {
     if (indexedDB.databases) names = (await again(() => indexedDB.databases())).map(({ name }) => name);
   } catch (error) {
-    say(`The browser does not say which books are here: ${error.message}.`, true);
+    say(`The browser does not say which books are here: ${told(error)}.`, true);
   }
   for (const name of names.filter((name) => name === base || (name.startsWith(`${base}:`) && !name.startsWith(COPY))).sort()) {
     const title = name === base ? "Your book" : `Another book, ${name.slice(base.length + 1)}`;
@@ -152,7 +153,7 @@ async function main() {
       await show(book, title);
     } catch (error) {
       found += 1;
-      say(`${title} is here, but reading it failed: ${error.message}. Close other Haulwren tabs, make room on the device, reload this page, and try again.`, true);
+      say(`${title} is here, but reading it failed: ${told(error)}. Close other Haulwren tabs, make room on the device, reload this page, and try again.`, true);
     }
   }
   for (const way of await copies(names)) {
@@ -164,13 +165,13 @@ async function main() {
       await show(book, "Your book, from its second copy");
     } catch (error) {
       found += 1;
-      say(`A second copy of your book is here, but reading it failed: ${error.message}.`, true);
+      say(`A second copy of your book is here, but reading it failed: ${told(error)}.`, true);
     }
   }
   if (!found) say("No saved book was found in this browser for this address. Books of another browser, or of the installed app, are kept apart: open this page there.");
 }
 
-main().catch((error) => say(`The browser refuses to open its storage: ${error.message}. Private windows and blocked site data do that.`, true)).finally(() => {
+main().catch((error) => say(`The browser refuses to open its storage: ${told(error)}. Private windows and blocked site data do that.`, true)).finally(() => {
   out.firstElementChild.remove();
   out.removeAttribute("aria-busy");
 });

@@ -110,6 +110,10 @@ impl Day {
                 && ![...document.querySelectorAll('.strip')].some((s) => s.textContent.includes('Saved on this device'))";
             self.tab.until("a copy to be asked for", asked).await?;
         }
+        if self.tab.engine() == Engine::Chromium && Setup::shots().is_some() {
+            self.tab.pictures("saved-again").await?;
+            self.tab.phone_sized().await?;
+        }
         self.tab.choose_field("ask").await
     }
 

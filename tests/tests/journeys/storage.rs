@@ -7,7 +7,7 @@ use haulwren_tests::browser::{
     Browser, Engine, Outcome, QUAYSIDE, Setup, Tab, check_book_file, wrong,
 };
 
-use crate::common::{DRESS, Stall, downloaded, forget_downloads, serve};
+use crate::common::{DRESS, Stall, downloaded, forget_downloads, look_at, serve};
 
 journeys!(no_storage_from_the_start => from_the_start_in_chromium Chromium);
 journeys!(full_in_mid_session => full_in_chromium Chromium, full_in_firefox Firefox, full_in_webkit WebKit);
@@ -89,6 +89,9 @@ async fn full_in_mid_session(engine: Engine) -> Outcome<()> {
         return wrong(format!("it said: {said}"));
     }
     nothing_says_saved(tab, "full").await?;
+    if engine == Engine::Chromium {
+        look_at(tab, "storage-full").await?;
+    }
     // What was typed still stands, and nothing is called bought that is not.
     tab.expect_figures(&[("keep", "14.50")]).await?;
     if tab.saved().await? != before.end()? || tab.stored_book().await?.changes != before.changes {

@@ -52,6 +52,13 @@ pub struct Second {
     _bucket: JsValue,
 }
 
+impl Drop for Second {
+    /// Closed at once: one that is given up can't be removed, nor made again, while a connection to it is open.
+    fn drop(&mut self) {
+        self.database.close();
+    }
+}
+
 impl Second {
     /// Whether a save counts only once it is here too.
     pub fn waits(&self) -> bool {

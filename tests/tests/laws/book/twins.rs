@@ -66,7 +66,8 @@ proptest! {
             Err(ReadError::OtherWords { device, seq, .. }) => {
                 prop_assert_eq!((device, seq), (first.state.me, parted + 1));
                 let incoming = read(&first.state, file_of(&twin).as_bytes(), 1_000).unwrap();
-                prop_assert!(incoming.reaches_before(Key { device, seq }));
+                let reaches = incoming.reaches_before(Key { device, seq });
+                prop_assert!(reaches);
                 take_new_code(&mut first, seq - 1);
                 prop_assert_eq!(&first.fresh(), &first.state);
                 take_in(&mut first, &file_of(&twin)).unwrap();

@@ -104,7 +104,7 @@ impl Store {
     }
 
     /// Hears of faults from now on.
-    pub(super) fn hear_of_faults(self) {
+    pub(super) fn hear_of_faults() {
         doubt::hear(|| use_store().is_in_doubt());
     }
 

@@ -129,7 +129,7 @@ impl Store {
         let lines = RefCell::new(Vec::new());
         // The connection at hand may be dead. A new one, where there is one, is as good.
         if let Some(at_hand) = db {
-            let db = Db::open().await.map(Rc::new).unwrap_or(at_hand);
+            let db = Db::open().await.map_or(at_hand, Rc::new);
             let read = db.each(CHANGES, "", "~", |row| {
                 lines.borrow_mut().extend(text(row, "t"));
                 Ok(())

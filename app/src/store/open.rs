@@ -20,7 +20,7 @@ pub(super) const MENDED: &str = "mended";
 impl Store {
     /// Opens the book. Decide works as soon as its setup is read; the rest follows.
     pub fn open(self) {
-        self.hear_of_faults();
+        Self::hear_of_faults();
         spawn_local(async move {
             if let Err(fault) = self.opened().await {
                 self.mend_or_go_on(fault).await;

@@ -40,7 +40,8 @@ pub async fn read(
     }
     let incoming = reader.finish()?;
     if incoming.already_known > 0 {
-        compare(db, book.borrow().me, &incoming).await?;
+        let me = book.borrow().me;
+        compare(db, me, &incoming).await?;
     }
     let weighed = weigh(db, book, &incoming).await?;
     Ok(Found {

@@ -95,17 +95,19 @@ async fn fill_from_memory(db: &Db, memory: &Memory) -> Result<(), Fault> {
     }
     let known = ours.vector.of(memory.me);
     let is_lost = |change: &&Change| change.key.device == memory.me && change.key.seq > known;
-    let lost: Vec<&Change> = memory.session.iter().filter(is_lost).collect();
+    let gone: Vec<&Change> = memory.session.iter().filter(is_lost).collect();
     let mut vector = ours.vector;
     let is_covered = |vector: &Vector| {
         let mut known = memory.vector.iter();
         known.all(|key| key.seq <= vector.of(key.device))
     };
-    let (Some(first), Some(last)) = (lost.first(), lost.last()) else {
+    let (Some(first), Some(last)) = (gone.first(), gone.last()) else {
         // What came in of other devices is not in memory.
         return is_covered(&vector).then_some(()).ok_or(Fault::MovedBack);
     };
-    lost.iter().for_each(|change| vector.note(change.key));
+    for change in &gone {
+        vector.note(change.key);
+    }
     if first.key.seq != known + 1 || !is_covered(&vector) {
         return Err(Fault::MovedBack);
     }
@@ -114,7 +116,7 @@ async fn fill_from_memory(db: &Db, memory: &Memory) -> Result<(), Fault> {
         stamp: last.stamp,
     };
     let transaction = db.strict(&[CHANGES, META])?;
-    for change in lost {
+    for change in gone {
         put_change(&transaction, change)?;
     }
     // A fold number that never was: the next start folds the records anew.

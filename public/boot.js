@@ -130,7 +130,7 @@ async function offlineReady() {
 
 // A new worker rules. A tab that holds unsaved input keeps running and reloads at the trader's next tap.
 function taken() {
-  if (root.dataset.unsaved === "1" && !root.dataset.stopped) {
+  if (holds()) {
     root.dataset.update = "taken";
     dispatchEvent(new CustomEvent("haulwren-update-held"));
   } else if (!reloading) {
@@ -139,20 +139,30 @@ function taken() {
   }
 }
 
+// What the app keeps as a draft marks the page. Whatever else is typed, in a small question or a passphrase, holds too, as long as it stands
+// in its field and nothing was saved since, nor a draft begun or given up.
+const before = new WeakMap();
+let typed = new Set();
+addEventListener("focusin", ({ target }) => before.has(target) || before.set(target, target.value));
+addEventListener("input", ({ target }) => typed.add(target));
+new MutationObserver(() => { typed = new Set(); }).observe(root, { attributeFilter: ["data-saved", "data-unsaved"] });
+const stands = (field) => field.isConnected && !["file", "search"].includes(field.type) && field.value !== (before.get(field) ?? "");
+const holds = () => !root.dataset.stopped && (root.dataset.unsaved === "1" || [...typed].some(stands));
+
 channel.addEventListener("message", ({ data }) => {
-  if (data?.q === "unsaved?" && root.dataset.unsaved === "1" && !root.dataset.stopped) channel.postMessage({ a: "unsaved", id: data.id });
+  if (data?.q === "unsaved?" && holds()) channel.postMessage({ a: "unsaved", id: data.id });
 });
 
 // Whether any tab, this one included, holds input that is not saved yet.
 async function anyUnsaved() {
-  if (root.dataset.unsaved === "1" && !root.dataset.stopped) return true;
+  if (holds()) return true;
   const id = Math.random();
   return new Promise((answer) => {
     const hear = ({ data }) => data?.a === "unsaved" && data.id === id && done(true);
     const done = (found) => { channel.removeEventListener("message", hear); answer(found); };
     channel.addEventListener("message", hear);
     channel.postMessage({ q: "unsaved?", id });
-    setTimeout(() => done(root.dataset.unsaved === "1" && !root.dataset.stopped), 400);
+    setTimeout(() => done(holds()), 400);
   });
 }
 

@@ -7,7 +7,7 @@ use crate::live::Live;
 use crate::notice::Notice;
 use crate::route::Route;
 use crate::shell::fault::Fault;
-use crate::store::{Store, use_store};
+use crate::store::{Mending, Store, use_store};
 use crate::ui::el::Nodes;
 use haulwren_core::book::{Context, Edits, Refusal, State};
 use haulwren_core::change::Change;
@@ -29,6 +29,8 @@ pub struct Further {
     pub add_photo: fn(Store, ThingId, Blob),
     /// What stands on the sheet that asks what a thing is.
     pub what: fn(Live<bool>) -> Nodes,
+    /// Writes all that is known anew, once the storage has failed.
+    pub anew: fn(Store) -> Mending,
     /// Writes the book to a file and hands it out, for notices.
     pub save_copy: fn(Store),
     /// Turns this tab to sample data, or back.

@@ -39,6 +39,8 @@ pub struct Notice {
     pub hint: String,
     /// The button.
     pub cure: Cure,
+    /// One more, for what comes after that.
+    pub then: Option<Cure>,
 }
 
 impl Notice {
@@ -47,7 +49,14 @@ impl Notice {
             fact: fact.to_owned(),
             hint: hint.into(),
             cure,
+            then: None,
         }
+    }
+
+    /// With one more key: what is to be done after the first.
+    fn then(self, cure: Cure) -> Self {
+        let then = Some(cure);
+        Self { then, ..self }
     }
 
     /// The book is back from its second copy.
@@ -108,10 +117,11 @@ impl Notice {
             fault => Self::new(
                 "The book does not open.",
                 format!(
-                    "Your records are still on this device ({fault}). Write them to a file first, then reload."
+                    "What you saved is on this device, but its storage does not read it now ({fault}); it may be full. Make room, write the book to a file, then reload."
                 ),
                 Cure::Rescue,
-            ),
+            )
+            .then(Cure::Reload),
         }
     }
 
@@ -121,6 +131,15 @@ impl Notice {
             Unsaved::Refused(refusal) => Self::from(refusal.clone()),
             Unsaved::Fault(fault) => Self::storage("Not saved.", fault),
         }
+    }
+
+    /// A save that is in the book on the page, and not where it can be trusted.
+    pub fn not_safe() -> Self {
+        Self::new(
+            "It is in the book, but not kept safely yet.",
+            "The storage of this device failed; it may be full. Make room, and save a copy before you close the page.",
+            Cure::SaveCopy,
+        )
     }
 
     /// Something else that the storage would not do.
@@ -133,9 +152,10 @@ impl Notice {
             ),
             Fault::Lost(_) => Self::new(
                 fact,
-                "The connection to the storage was lost. Reload the page. What you typed is kept.",
-                Cure::Reload,
-            ),
+                "The connection to the storage was lost; the device may be full. Save a copy first, then reload the page. What you typed stands.",
+                Cure::SaveCopy,
+            )
+            .then(Cure::Reload),
             Fault::ReadOnly => Self::new(
                 fact,
                 "The book is open for reading only, since a part of it can\u{2019}t be read. Save a copy.",
@@ -143,9 +163,10 @@ impl Notice {
             ),
             Fault::MovedBack => Self::new(
                 fact,
-                "The book was changed under this page. Reload it. What you typed is kept.",
-                Cure::Reload,
-            ),
+                "What is stored is another book than the one on this page. Save a copy of this one first, then reload the page. What you typed is kept.",
+                Cure::SaveCopy,
+            )
+            .then(Cure::Reload),
             fault => Self::new(
                 fact,
                 format!("The storage says: {fault}. Try again, or save a copy."),
@@ -164,10 +185,14 @@ impl Notice {
     }
 
     /// Two devices went by one code.
-    pub fn new_code() -> Self {
+    pub fn new_code(is_anew: bool) -> Self {
         Self::new(
             "Another device goes by the code of this one.",
-            "One was set up from a copy of the other. This device takes a code of its own now. Reload the page, then name it under Set up, Devices. What each of them saved alone since stays on it.",
+            if is_anew {
+                "One was set up from a copy of the other. This device has a code of its own now, and what it saved alone since then goes by that. Reload the page, open the file once more, and name this device under Set up, Devices."
+            } else {
+                "One was set up from a copy of the other, and a third device rests on what this one saved since. This device has a code of its own now, and keeps all it has. The other one can\u{2019}t be joined with it any more: erase that one, and open this one\u{2019}s book on it."
+            },
             Cure::Reload,
         )
     }
@@ -196,6 +221,28 @@ impl Notice {
             "This browser keeps no notes for a page, as private windows do. Begin a book of your own instead.",
             Cure::Dismiss,
         )
+    }
+
+    /// The book left as a file that does not hold all of it.
+    pub fn copy_lacks(changes: u64) -> Self {
+        let (are, they) = if changes == 1 {
+            ("1 change is", "It")
+        } else {
+            ("changes are", "They")
+        };
+        let count = if changes == 1 {
+            String::new()
+        } else {
+            format!("{changes} ")
+        };
+        Self::new(
+            "The copy does not hold the whole book.",
+            format!(
+                "{count}{are} not in it. {they} can\u{2019}t be read on this device now. Keep the copy, make room on the device, reload, and save another one."
+            ),
+            Cure::SaveCopy,
+        )
+        .then(Cure::Reload)
     }
 
     /// The book did not leave as a file.

@@ -42,6 +42,7 @@ const FURTHER: Further = Further {
     screen,
     add_photo: Store::add_photo,
     what: what::inside,
+    anew: Store::anew,
     // Says by a notice of its own when no copy left.
     save_copy: |store| {
         spawn_local(async move {

@@ -31,15 +31,15 @@ use std::time::Duration;
 
 use leptos::prelude::*;
 
-use crate::late::{ahead, then as late_then};
+use crate::late::ahead;
 use crate::notice::{Cure, Notice};
 use crate::route::{self, Route};
 use crate::shell::page as shell;
-use crate::store::{Keeping, Phase, use_store};
+use crate::store::{Phase, use_store};
 use crate::ui::ask::ask_sheet;
-use crate::ui::el::{El, Nodes, div, el};
+use crate::ui::el::{Do, El, Nodes, div, el};
 use crate::ui::icons::Icon;
-use crate::ui::notice::{notice, saving};
+use crate::ui::notice::{action, notice, saving};
 use crate::ui::tabs::{Tab, tabs};
 
 /// How long the first screen has the device to itself.
@@ -117,11 +117,8 @@ fn stages() -> El {
         route if route.is_haul() => Some(1),
         _ => Some(2),
     };
-    let foot = move || match store.keeping.get() {
-        Keeping::Disk => "Every save is on this device".to_owned(),
-        Keeping::Memory => "Nothing is kept on this device".to_owned(),
-        Keeping::Reading => "Open for reading only".to_owned(),
-    };
+    let standing = store.standing();
+    let foot = move || standing.with(|standing| standing.sentence().to_owned());
     let tab = |word, icon, route: Route| Tab {
         word,
         icon,
@@ -136,18 +133,23 @@ fn stages() -> El {
     tabs(&all, &current, store.needs, Rc::new(foot))
 }
 
-/// An error with its one button.
+/// An error with its buttons.
 fn told(told: &Notice) -> El {
-    let store = use_store();
-    let cure = told.cure;
-    let act = move |()| match cure {
-        Cure::SaveCopy => late_then(|further, store| (further.save_copy)(store)),
+    let act = |cure| -> Do<()> { Rc::new(move |()| cure_by(cure)) };
+    let then = told
+        .then
+        .map(|cure| action("press", cure.label(), act(cure)));
+    notice(&told.fact, &told.hint, told.cure.label(), act(told.cure)).with(then)
+}
+
+fn cure_by(cure: Cure) {
+    match cure {
+        Cure::SaveCopy => page::save_copy(),
         // Both leave the page as it is, and the notice on it, when the browser refuses.
         Cure::Reload => drop(window().location().reload()),
         Cure::Rescue => drop(window().location().set_href("./rescue.html")),
-        Cure::Dismiss => store.notice.set(None),
-    };
-    notice(&told.fact, &told.hint, cure.label(), Rc::new(act))
+        Cure::Dismiss => use_store().notice.set(None),
+    }
 }
 
 /// Before the book is open, or when it does not open.

@@ -10,7 +10,7 @@ use haulwren_core::view::{self, StopHead};
 use leptos::prelude::*;
 
 use crate::shell::scope;
-use crate::store::use_store;
+use crate::store::{Standing, use_store};
 use crate::ui::el::{El, Nodes, button, div, el, on_window, span};
 use crate::ui::icons::Icon;
 use crate::ui::strip::strip;
@@ -92,9 +92,9 @@ pub fn cash_left(left: Money, currency: Currency) -> El {
 
 /// The same with something at the right.
 pub fn titled_with(title: impl Fn() -> String + 'static, aside: impl Into<Nodes>) -> El {
-    let due = use_store().copy_due;
+    let standing = use_store().standing();
     let save = move || {
-        let is_due = due.with(|due| !due.is_empty());
+        let is_due = standing.with(|standing| matches!(standing, Standing::Due(_)));
         is_due.then(|| parts::link("press", Route::Settings, Icon::Save, "Save copy"))
     };
     strip_of(title, [aside.into(), div("bare").show(save).into()].into())
@@ -108,8 +108,24 @@ fn strip_of(title: impl Fn() -> String + 'static, aside: Nodes) -> El {
             .on_click(|| late::then(|further, store| (further.turn_to_sample)(store, false)))
             .with("Leave")
     });
-    let aside = [aside, leave.into()].into();
-    let due = use_store().copy_due;
+    // Stands on every screen until a copy has left.
+    let standing = use_store().standing();
+    let save = move || {
+        let wants = standing.with(Standing::wants_copy);
+        wants.then(|| {
+            button("press strong")
+                .attr("data-save-now", "")
+                .on_click(save_copy)
+                .with("Save copy")
+        })
+    };
+    let aside = [aside, leave.into(), div("bare").show(save).into()].into();
     let offline = expect_context::<Around>().offline;
-    strip(title, offline, is_sample, due, aside)
+    let trouble = worked(move || standing.with(|standing| standing.trouble().to_owned()));
+    strip(title, offline, is_sample, trouble, aside)
+}
+
+/// Writes the book to a file and hands it out.
+pub fn save_copy() {
+    late::then(|further, store| (further.save_copy)(store));
 }

@@ -34,6 +34,9 @@ pub enum Fault {
     Aborted(String),
 }
 
+/// How browsers tell, in their own words, that there is no room.
+const FULL: [&str; 3] = ["NO_SPACE", "full disk", "QuotaExceeded"];
+
 impl Fault {
     /// From the name and message of a DOM exception, while opening (`true`) or later.
     fn from_js(error: &JsValue, opening: bool) -> Self {
@@ -43,10 +46,17 @@ impl Fault {
                 .and_then(|v| v.as_string())
                 .unwrap_or_default()
         };
-        let (name, message) = (text("name"), text("message"));
+        let (name, message) = match error.as_string() {
+            Some(said) => (String::new(), said),
+            None => (text("name"), text("message")),
+        };
         match name.as_str() {
             "QuotaExceededError" => Self::Full,
+            // Said in the words of the storage beneath, by the browsers that tell it so.
+            _ if FULL.iter().any(|words| message.contains(words)) => Self::Full,
             "VersionError" => Self::Newer,
+            // The storage itself is in trouble, as on a full disk; what is in it may still be had.
+            "UnknownError" if opening => Self::Lost(message),
             _ if opening => Self::Blocked(format!("{name} {message}")),
             "InvalidStateError" | "UnknownError" | "TransactionInactiveError" => {
                 Self::Lost(format!("{name} {message}"))

@@ -4,6 +4,7 @@ pub mod bring;
 pub mod clock;
 pub mod db;
 pub mod device;
+pub mod doubt;
 pub mod drafts;
 pub mod erase;
 pub mod fault;

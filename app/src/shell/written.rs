@@ -22,6 +22,8 @@ pub struct Written {
     pub blob: Blob,
     /// How many of this device's own changes it knows; none in files of pictures.
     pub head: Option<u64>,
+    /// How many changes of the book could not be had any more, and are not in it.
+    pub lacks: u64,
 }
 
 /// Why files were not made.
@@ -29,6 +31,8 @@ pub struct Written {
 pub enum Unwritten {
     /// The storage did not give what is in it.
     Fault(Fault),
+    /// It gave so many changes less than it claims to have.
+    Short(u64),
     /// They could not be sealed.
     Unsealed(Unopened),
     /// The browser did not take a file.
@@ -58,17 +62,17 @@ pub struct Writing<'a> {
     passphrase: Option<&'a Passphrase>,
     parts: Vec<Blob>,
     head: Option<u64>,
+    lacks: u64,
 }
 
 impl<'a> Writing<'a> {
     /// Of files that are sealed by a passphrase, or not.
     pub fn new(passphrase: Option<&'a Passphrase>) -> Self {
-        let parts = Vec::new();
-        let head = None;
         Self {
             passphrase,
-            parts,
-            head,
+            parts: Vec::new(),
+            head: None,
+            lacks: 0,
         }
     }
 
@@ -113,11 +117,19 @@ impl<'a> Writing<'a> {
             done += rows.len();
             progress(done, all);
         }
-        self.part(writer.finish()).await
+        // Counted before it is called a copy.
+        match writer.lacks() {
+            0 => self.part(writer.finish()).await,
+            lacks => Err(Unwritten::Short(lacks)),
+        }
     }
 
-    /// Writes changes that are at hand, when there is no storage.
-    pub async fn session(&mut self, header: Header, changes: &[Change]) -> Result<(), Unwritten> {
+    /// Writes changes that are at hand, of a book that goes as far as the header says, when the storage does not give all of it.
+    pub async fn at_hand(&mut self, header: Header, changes: &[Change]) -> Result<(), Unwritten> {
+        let have: Vector = changes.iter().map(|change| change.key).collect();
+        let claimed: u64 = header.have.iter().map(|key| key.seq).sum();
+        self.lacks = claimed.saturating_sub(changes.len() as u64);
+        let header = Header { have, ..header };
         self.head = Some(header.have.of(header.sender));
         let mut writer = BookWriter::new(header, Vector::default());
         for change in changes {
@@ -184,10 +196,15 @@ impl<'a> Writing<'a> {
 
     /// The files with their names.
     pub fn named(self, what: &str, day: &str) -> Vec<Written> {
-        let (of, head) = (self.parts.len(), self.head);
+        let (of, head, lacks) = (self.parts.len(), self.head, self.lacks);
         let named = self.parts.into_iter().zip(1..).map(|(blob, number)| {
             let name = part_name(what, day, number, of);
-            Written { name, blob, head }
+            Written {
+                name,
+                blob,
+                head,
+                lacks,
+            }
         });
         named.collect()
     }

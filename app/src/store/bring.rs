@@ -161,11 +161,12 @@ impl Store {
     /// A file that says something else under this device's own code was written by a device that has the same.
     async fn mend_code(self, db: &Db, why: &Unread) {
         let me = self.inner.book.borrow().me;
-        if !matches!(why, Unread::Unfit(ReadError::OtherWords { device, .. }) if *device == me) {
-            return;
-        }
-        let notice = match bring::take_new_code(db, &self.inner.book).await {
-            Ok(()) => Notice::new_code(),
+        let after = match why {
+            Unread::Unfit(ReadError::OtherWords { device, seq, .. }) if *device == me => seq - 1,
+            _ => return,
+        };
+        let notice = match bring::take_new_code(db, &self.inner.book, after).await {
+            Ok(is_anew) => Notice::new_code(is_anew),
             Err(fault) => Notice::storage("This device has no code of its own yet.", &fault),
         };
         if let Some(tabs) = &*self.inner.tabs.borrow() {

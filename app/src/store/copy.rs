@@ -1,33 +1,15 @@
-//! The book as files: a copy to keep, or what another device lacks, with pictures and sealed where the trader wants it; and when one last
-//! left. The whole comes from the storage, or is this session's changes when that fails.
+//! Copies of the book that leave this device, and when one last left.
 
 use super::Store;
 use crate::live::{Live, of_the_page};
-use crate::notice::Notice;
 use crate::shell::bring;
-use crate::shell::db::Db;
-use crate::shell::fault::Fault;
 use crate::shell::files::{self, Left};
-use crate::shell::sealed::{Passphrase, Unopened};
-use crate::shell::written::{Unwritten, Writing, Written};
-use crate::shell::{clock, picture_files, scope};
-use haulwren_core::change::Vector;
-use haulwren_core::exchange::{Header, PhotoHeader};
+use crate::shell::written::Written;
+use crate::shell::{clock, doubt};
 use haulwren_core::id::DeviceCode;
 use haulwren_core::json;
 use leptos::task::spawn_local;
 use std::cell::OnceCell;
-
-/// What goes into files.
-#[derive(Clone, Default)]
-pub struct Going {
-    /// The device that they are for, when only what it lacks shall go.
-    pub to: Option<DeviceCode>,
-    /// Whether pictures go along.
-    pub pictures: bool,
-    /// What seals them.
-    pub passphrase: Option<Passphrase>,
-}
 
 /// A file that left this device.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -81,93 +63,6 @@ impl Copied {
 }
 
 impl Store {
-    /// Writes the whole book to a file and hands it out. Says how it left, or shows a notice.
-    pub async fn save_copy(self) -> Option<Left> {
-        let (going, quiet) = (Going::default(), |_, _| {});
-        let left = async {
-            let files = self.write_files(&going, &quiet).await?;
-            self.hand_over(&files, files::likes_sharing(), true).await
-        };
-        match left.await {
-            Ok(left) => Some(left),
-            Err(why) => {
-                self.notice.set(Some(Notice::copy_failed(&why)));
-                None
-            }
-        }
-    }
-
-    /// Makes the files. Tells how far it is: done, of all. Else why they were not made.
-    pub async fn write_files(
-        self,
-        going: &Going,
-        progress: &dyn Fn(usize, usize),
-    ) -> Result<Vec<Written>, String> {
-        if scope::is_sample() {
-            return Err("sample data never goes into a file".to_owned());
-        }
-        let db = self.inner.db.borrow().clone();
-        let written = self.written(db.as_deref(), going, progress).await;
-        written?.map_err(|why| match why {
-            Unwritten::Fault(fault) => fault.to_string(),
-            Unwritten::Unsealed(Unopened::NoCipher(why)) => {
-                format!("it has no ciphers for this page ({why})")
-            }
-            Unwritten::Unsealed(Unopened::Unfit(why)) => why.to_string(),
-            Unwritten::Browser(error) => format!("{error:?}"),
-        })
-    }
-
-    async fn written(
-        self,
-        db: Option<&Db>,
-        going: &Going,
-        progress: &dyn Fn(usize, usize),
-    ) -> Result<Result<Vec<Written>, Unwritten>, String> {
-        let header = self.header().ok_or("there is no book yet")?;
-        let day = clock::now().day().map(|day| day.to_string());
-        let day = day.unwrap_or_default();
-        let photos = PhotoHeader {
-            book: header.book,
-            sender: header.sender,
-        };
-        let made = async {
-            let mut files = Writing::new(going.passphrase.as_ref());
-            let from_disk = match db {
-                Some(db) => {
-                    let have = has(db, going.to).await?;
-                    files.book(db, header.clone(), have, progress).await
-                }
-                None => Err(Fault::Absent.into()),
-            };
-            match from_disk {
-                // What was acknowledged in this session is in memory too.
-                Err(Unwritten::Fault(fault)) => {
-                    leptos::logging::warn!("the copy holds this session only: {fault}");
-                    files = Writing::new(going.passphrase.as_ref());
-                    let session = self.inner.session.borrow().clone();
-                    files.session(header, &session).await?;
-                }
-                other => other?,
-            }
-            let mut files = files.named("book", &day);
-            if let (Some(db), true) = (db, going.pictures) {
-                let named = picture_files::named(&self.inner.book.borrow());
-                let mut pictures = Writing::new(going.passphrase.as_ref());
-                pictures.photos(db, photos, &named, progress).await?;
-                files.extend(pictures.named("photos", &day));
-            }
-            Ok(files)
-        };
-        Ok(made.await)
-    }
-
-    fn header(self) -> Option<Header> {
-        let book = self.inner.book.borrow();
-        let (id, currency) = book.book()?;
-        Some(Header::new(id, currency, book.me, book.vector.clone()))
-    }
-
     /// Hands files out and notes that they left: `whole` when all of the book is in them. Says how, or why not.
     pub async fn hand_over(
         self,
@@ -178,6 +73,8 @@ impl Store {
         let named: Vec<_> = files.iter().map(|file| (&*file.name, &file.blob)).collect();
         let left = files::hand_over(&named, by_sheet).await;
         let way = left.map_err(|error| format!("{error:?}"))?;
+        // What can't be had any more makes no whole book.
+        let whole = whole && files.iter().all(|file| file.lacks == 0);
         // What was saved since they were made is not in them, and pictures alone are no copy of the book.
         let head = files.iter().filter_map(|file| file.head).min();
         if let Some(head) = head.filter(|_| way != Left::Dismissed) {
@@ -195,9 +92,18 @@ impl Store {
 
     async fn note_copied(self, copied: Copied) {
         self.last_copy().set(Some(copied));
+        if copied.whole
+            && let Err(fault) = self.is_copied().await
+        {
+            leptos::logging::warn!("it is not noted that a copy left: {fault}");
+        }
         let Some(db) = self.inner.db.borrow().clone() else {
             return;
         };
+        // Nothing is written behind what may be torn.
+        if doubt::is_raised() {
+            return;
+        }
         if let Err(fault) = db.put_meta_relaxed(COPIED, &copied.to_json()).await {
             leptos::logging::warn!("it is not noted that a copy left: {fault}");
         }
@@ -250,16 +156,6 @@ impl Store {
         }
         others
     }
-}
-
-/// How far a device has the book, by the last file that was read from it.
-async fn has(db: &Db, device: Option<DeviceCode>) -> Result<Vector, Fault> {
-    let (Some(device), Some(peers)) = (device, db.meta("peers").await?) else {
-        return Ok(Vector::default());
-    };
-    let peers = json::read_object(&peers).map_err(|error| Fault::Damaged(error.to_string()))?;
-    let has = peers.get(device.as_str()).map(json::of::<Vector>);
-    Ok(has.flatten().unwrap_or_default())
 }
 
 #[cfg(test)]

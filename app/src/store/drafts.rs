@@ -2,7 +2,7 @@
 
 use super::Store;
 use crate::shell::drafts::{Drafts, PAUSE_MS};
-use crate::shell::page;
+use crate::shell::{doubt, page};
 use gloo::events::EventListener;
 use gloo::timers::callback::Timeout;
 use haulwren_core::view::DecideDraft;
@@ -89,7 +89,7 @@ impl Store {
         self.inner.draft_timer.replace(Some(timer));
     }
 
-    fn write_drafts(self) {
+    pub(super) fn write_drafts(self) {
         // A page under another window may have no frames.
         self.tell_typed();
         let inner = self.inner;
@@ -97,6 +97,10 @@ impl Store {
         let Some(db) = inner.db.borrow().clone() else {
             return;
         };
+        // Nothing is written behind what may be torn: once all is written anew, these are too.
+        if doubt::is_raised() {
+            return;
+        }
         let drafts = self.drafts.get_untracked();
         spawn_local(async move { drafts.write(&db).await });
     }

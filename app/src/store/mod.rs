@@ -2,11 +2,14 @@
 //!
 //! The book is one cell that is not reactive. Each save tells who follows what it touched, and views are worked out anew.
 
+mod anew;
 mod bring;
 mod copy;
 mod devices;
+mod doubt;
 mod drafts;
 mod look;
+mod make;
 mod open;
 mod photos;
 mod pile;
@@ -17,9 +20,11 @@ mod take_in;
 mod watch;
 mod way;
 
+pub use anew::Mending;
 pub use bring::{Bringing, bringing, effect_on, put_away};
-pub use copy::Going;
 pub use devices::Keeper;
+pub use doubt::{Standing, Trust};
+pub use make::{Going, lacking};
 pub use way::{Choice, Way};
 
 use crate::live::{Live, Worked, of_the_page, worked};
@@ -71,6 +76,8 @@ struct Inner {
     /// What this session saved, for a copy when the storage fails.
     session: RefCell<Vec<Change>>,
     tabs: RefCell<Option<Tabs>>,
+    /// Whether another attempt to write all anew is already waiting.
+    mending: Cell<bool>,
     /// Whether keys were typed that nobody was told of yet.
     typed: Cell<bool>,
     /// Whether the page says that something half-typed is on it.
@@ -100,6 +107,8 @@ pub struct Parts {
     pub phase: Live<Phase>,
     /// Where saves go.
     pub keeping: Live<Keeping>,
+    /// How far what is stored is trusted.
+    pub trust: Live<Trust>,
     /// Whether everything was read from the storage.
     pub all_read: Live<bool>,
     /// The error to show.
@@ -155,6 +164,7 @@ impl Store {
             book: RefCell::new(State::new(DeviceCode::from_chance(clock::chance()))),
             session: RefCell::default(),
             tabs: RefCell::default(),
+            mending: Cell::default(),
             typed: Cell::default(),
             unsaved: Cell::default(),
             draft_timer: RefCell::default(),
@@ -200,6 +210,7 @@ impl Store {
             }),
             phase: Live::new(Phase::Opening(None)),
             keeping: Live::new(Keeping::Disk),
+            trust: Live::new(Trust::Whole),
             all_read: Live::new(false),
             notice: Live::new(None),
             done: Live::new(None),

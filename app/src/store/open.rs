@@ -1,5 +1,6 @@
 //! From a blank page to a book that is open.
 
+use super::doubt::{AGAIN_MS, Trust};
 use super::{Keeping, Phase, Store};
 use crate::late;
 use crate::notice::Notice;
@@ -8,7 +9,7 @@ use crate::shell::drafts::Drafts;
 use crate::shell::fault::Fault;
 use crate::shell::second::{self, Agreed};
 use crate::shell::tabs::Tabs;
-use crate::shell::{bring, page, save, scope, start};
+use crate::shell::{bring, doubt, page, save, scope, start};
 use haulwren_core::book::{Group, Touched};
 use leptos::task::spawn_local;
 use std::rc::Rc;
@@ -19,6 +20,7 @@ pub(super) const MENDED: &str = "mended";
 impl Store {
     /// Opens the book. Decide works as soon as its setup is read; the rest follows.
     pub fn open(self) {
+        Self::hear_of_faults();
         spawn_local(async move {
             if let Err(fault) = self.opened().await {
                 self.mend_or_go_on(fault).await;
@@ -44,6 +46,9 @@ impl Store {
         .await?;
         inner.book.replace(state);
         inner.db.replace(Some(db.clone()));
+        if self.trust.get_untracked() == Trust::Failed {
+            self.mend_soon(AGAIN_MS);
+        }
         self.drafts.set(Drafts::read(&db).await);
         inner
             .tabs
@@ -90,10 +95,22 @@ impl Store {
         if scope::is_sample() {
             return;
         }
-        if let Some((second, agreed)) = second::join(db).await {
+        if let Some((second, agreed, trust)) = second::join(db).await {
             self.inner.second.replace(Some(second));
+            self.trust.set(match trust {
+                second::Trust::Whole => Trust::Whole,
+                second::Trust::Anew => Trust::Anew,
+                second::Trust::Copied => Trust::Copied,
+            });
             if let Agreed::Restored(changes) = agreed {
                 self.notice.set(Some(Notice::restored(changes)));
+            }
+        }
+        // The storage failed under the page before this one.
+        if doubt::is_raised() {
+            self.trust.set(Trust::Failed);
+            if let Err(fault) = self.made_safe().await {
+                leptos::logging::warn!("nothing could be written anew yet: {fault}");
             }
         }
     }
@@ -131,8 +148,11 @@ impl Store {
         });
     }
 
-    /// Says on the page how far this device's saves are on the disk.
+    /// Says on the page how far this device's saves are on the disk. Not while what is there can't be trusted.
     pub(super) fn mark_saved(self) {
+        if doubt::is_raised() {
+            return;
+        }
         let head = self.inner.book.borrow().head();
         page::mark("saved", &head.to_string());
     }

@@ -14,10 +14,12 @@ impl Store {
     pub fn add_photo(self, thing: ThingId, file: Blob) {
         self.saving.set(true);
         spawn_local(async move {
+            let safe = self.made_safe().await;
             let db = self.inner.db.borrow().clone();
-            let kept = match db {
-                Some(db) => picture::keep(&db, &file).await,
-                None => Err(Unkept::NoStorage),
+            let kept = match (safe, db) {
+                (Ok(()), Some(db)) => picture::keep(&db, &file).await,
+                (Err(fault), _) => Err(Unkept::Fault(fault)),
+                (_, None) => Err(Unkept::NoStorage),
             };
             self.saving.set(false);
             match kept {

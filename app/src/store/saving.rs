@@ -3,14 +3,13 @@
 use super::{Inner, Keeping, Store};
 use crate::late::{self, Late};
 use crate::notice::Notice;
-use crate::shell::clock;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
-use crate::shell::lock;
 use crate::shell::save::{self, Plan, Saved, Unsaved};
-use crate::shell::second;
+use crate::shell::{clock, doubt, lock, second};
 use haulwren_core::book::{Command, Context, Edits, Refusal, State, undo};
 use haulwren_core::change::{Change, Key};
+use haulwren_core::stamp::At;
 use haulwren_core::view::{self, Done, Field};
 use leptos::task::spawn_local;
 use std::pin::Pin;
@@ -118,7 +117,7 @@ impl Store {
                     self.notice.update(|notice| {
                         // Only "nothing is kept" stays true after a save.
                         if self.keeping.get_untracked() == Keeping::Disk {
-                            *notice = None;
+                            *notice = doubt::is_raised().then(Notice::not_safe);
                         }
                     });
                     then(true);
@@ -134,12 +133,34 @@ impl Store {
 
     pub(super) async fn saved(self, plan: &Plan<'_>) -> Result<Saved, Unsaved> {
         let inner = self.inner;
-        let at = clock::now();
         if self.keeping.get_untracked() == Keeping::Reading {
             return Err(Fault::ReadOnly.into());
         }
-        let Some(db) = inner.db.borrow().clone() else {
+        if inner.db.borrow().is_none() {
             return in_memory(inner, plan);
+        }
+        let at = clock::now();
+        // After a fault of the storage only once all is written anew.
+        self.made_safe().await?;
+        match self.saved_once(plan, at).await {
+            Err(Unsaved::Fault(Fault::Lost(why))) => {
+                leptos::logging::warn!("the connection was lost: {why}");
+                // Some phones cut the connection in the background. Once more, with a new one.
+                if doubt::is_raised() {
+                    self.made_safe().await?;
+                } else {
+                    inner.db.replace(Some(Rc::new(Db::open().await?)));
+                }
+                self.saved_once(plan, at).await
+            }
+            result => result,
+        }
+    }
+
+    async fn saved_once(self, plan: &Plan<'_>, at: At) -> Result<Saved, Unsaved> {
+        let inner = self.inner;
+        let Some(db) = inner.db.borrow().clone() else {
+            return Err(Fault::Absent.into());
         };
         let is_whole = self.all_read.get_untracked();
         let second = inner.second.borrow().clone();
@@ -151,22 +172,22 @@ impl Store {
             Some(_) => None,
             None => Some(lock::shared().await),
         };
-        let saved = match save::save(&db, &inner.book, plan, at, is_whole).await {
-            Err(Unsaved::Fault(Fault::Lost(_))) => {
-                // Some phones cut the connection in the background. Once more, with a new one.
-                let again = Rc::new(Db::open().await?);
-                inner.db.replace(Some(again.clone()));
-                save::save(&again, &inner.book, plan, at, is_whole).await
+        let saved = save::save(&db, &inner.book, plan, at, is_whole).await?;
+        let Some(second) = second.filter(|_| !cfg!(feature = "publish-first")) else {
+            return Ok(saved);
+        };
+        let (changes, vector) = (saved.changes.clone(), inner.book.borrow().vector.clone());
+        if second.waits() {
+            if !second::add(second, changes, vector).await {
+                // It is where nothing can be trusted: it is called saved once all is written anew.
+                doubt::raise();
             }
-            result => result,
-        }?;
-        if let Some(second) = second.filter(|_| !cfg!(feature = "publish-first")) {
-            let (changes, vector) = (saved.changes.clone(), inner.book.borrow().vector.clone());
+        } else {
             // Not waited for: the book has it. No other save begins before it is there too, in any tab.
             spawn_local(async move {
                 clock::turn().await;
                 if !second::add(second, changes, vector).await {
-                    // The next start makes the two agree again.
+                    // The next start makes the two agree again, or all is written anew before that.
                     inner.second.take();
                 }
                 drop(alone);

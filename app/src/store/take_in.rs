@@ -24,6 +24,11 @@ impl Store {
             let progress = |done, all| told.set(Bringing::Taking(done, all));
             // Of two books the settings of this one hold: they are noted before anything comes in.
             let before = Joining::before(&self.inner.book.borrow());
+            if let Err(fault) = self.made_safe().await {
+                self.saving.set(false);
+                return self.not_taken(&Unread::Fault(fault));
+            }
+            let db = self.inner.db.borrow().clone().unwrap_or(db);
             let taken = bring::take(&db, &self.inner.book, &found, &progress).await;
             self.saving.set(false);
             if let Err(why) = taken {
@@ -70,6 +75,11 @@ impl Store {
         self.saving.set(true);
         spawn_local(async move {
             let progress = |done, all| told.set(Bringing::Undoing(done, all));
+            if let Err(fault) = self.made_safe().await {
+                self.saving.set(false);
+                return self.not_taken(&Unread::Fault(fault));
+            }
+            let db = self.inner.db.borrow().clone().unwrap_or(db);
             let undone = bring::undo(&db, &self.inner.book, &progress).await;
             self.saving.set(false);
             match undone {
@@ -110,6 +120,7 @@ impl Store {
             fact: "The file is in the book, but not all of it is laid out yet.".to_owned(),
             hint: format!("Reload the page: the rest is done then. What stopped it: {fault}."),
             cure: Cure::Reload,
+            then: None,
         }));
         told.set(Bringing::Idle);
     }

@@ -11,13 +11,15 @@ use super::el::{Do, El, Nodes, button, div, el};
 
 /// An error: the bold fact, what to do, and one button with its word.
 pub fn notice(fact: &str, hint: &str, word: &str, on_action: Do<()>) -> El {
-    let key = button("press strong")
-        .on_click(move || on_action(()))
-        .with(word);
     div("notice")
         .attr("role", "alert")
         .with(el("p").with(el("b").with(fact)).with(" ").with(hint))
-        .with(key)
+        .with(action("press strong", word, on_action))
+}
+
+/// A button of an error.
+pub fn action(class: &str, word: &str, on_action: Do<()>) -> El {
+    button(class).on_click(move || on_action(())).with(word)
 }
 
 /// Nothing here yet: one plain line, and the next action in it.

@@ -4,6 +4,7 @@
 mod book_file;
 mod csv;
 mod lines;
+mod parted;
 mod parts;
 mod photos;
 mod read;
@@ -15,6 +16,7 @@ mod whole;
 
 pub use book_file::{Header, Trailer, is_above, sha256, write_book, write_changed};
 pub use csv::{Csv, guard, unguard};
+pub use parted::{issued_anew, rests_on};
 pub use parts::{BookWriter, MAX_PART, Part, part_name};
 pub use photos::{MAX_PHOTO, PhotoHeader, PhotoReader, PhotoWriter, Picture};
 pub use read::{Against, BookReader, Incoming, Line, Meeting, NewOf, ReadError, fold_in};

@@ -40,6 +40,48 @@ impl Browser {
         Ok(browser)
     }
 
+    /// Starts an engine on a fresh profile that lies on a disk of its own of so many MiB. `None` where no such disk can be had.
+    ///
+    /// # Errors
+    /// When a program is missing or does not come up.
+    pub async fn open_on_small_disk(engine: Engine, mebibytes: u32) -> Outcome<Option<Self>> {
+        let trap = Trap::set()?;
+        let profile = Profile::on(engine, trap.port(), Some(mebibytes))?;
+        if profile.disk().is_none() {
+            return Ok(None);
+        }
+        let mut browser = Self {
+            engine,
+            running: None,
+            trap,
+            profile,
+        };
+        browser.launch().await?;
+        Ok(Some(browser))
+    }
+
+    /// Fills the small disk to the last byte but so many.
+    ///
+    /// # Errors
+    /// When there is none, or it cannot be written to.
+    pub fn fill_disk(&self, but: u64) -> Outcome<()> {
+        match self.profile.disk() {
+            Some(disk) => disk.fill(but),
+            None => wrong("this browser has no disk of its own"),
+        }
+    }
+
+    /// Makes room on the small disk again.
+    ///
+    /// # Errors
+    /// When there is none, or it cannot be written to.
+    pub fn free_disk(&self) -> Outcome<()> {
+        match self.profile.disk() {
+            Some(disk) => disk.free(),
+            None => wrong("this browser has no disk of its own"),
+        }
+    }
+
     /// Which engine this is.
     pub fn engine(&self) -> Engine {
         self.engine

@@ -30,6 +30,7 @@ mod runner;
 mod script;
 mod setup;
 mod sheet;
+mod small_disk;
 mod tab;
 mod touch;
 mod trap;

@@ -5,6 +5,7 @@ use std::process::Command;
 
 use super::engine::Engine;
 use super::failure::{Failure, Outcome};
+use super::small_disk::SmallDisk;
 
 /// Settings that keep Firefox from calling home, restoring windows and asking questions; the last one is
 /// the port of the trap.
@@ -47,21 +48,29 @@ const CHROMIUM: &str = r#"{"browser":{"enable_spellchecking":false},"spellcheck"
 
 /// The folders of one browser.
 pub(crate) struct Profile {
+    // Before the folder that it lies in.
+    disk: Option<SmallDisk>,
     root: tempfile::TempDir,
 }
 
 impl Profile {
     /// Makes the folders, with settings where the engine reads them from there.
     pub(crate) fn fresh(engine: Engine, trap: u16) -> Outcome<Self> {
+        Self::on(engine, trap, None)
+    }
+
+    /// The same on a disk of its own of so many MiB, where one can be had.
+    pub(crate) fn on(engine: Engine, trap: u16, mebibytes: Option<u32>) -> Outcome<Self> {
         let trouble = || Failure::system("cannot make a profile");
         let root = tempfile::Builder::new()
             .prefix("haulwren-browser-")
             .tempdir()
             .map_err(trouble())?;
-        let profile = Self { root };
+        let mut profile = Self { disk: None, root };
         for part in ["data", "home", "logs", "downloads"] {
             std::fs::create_dir(profile.root.path().join(part)).map_err(trouble())?;
         }
+        profile.disk = mebibytes.and_then(|size| SmallDisk::over(&profile.data(), size));
         if engine == Engine::Chromium {
             let first = profile.data().join("Default");
             std::fs::create_dir(&first).map_err(trouble())?;
@@ -78,6 +87,11 @@ impl Profile {
             std::fs::write(profile.data().join("user.js"), text).map_err(trouble())?;
         }
         Ok(profile)
+    }
+
+    /// The disk of its own, where it has one.
+    pub(crate) fn disk(&self) -> Option<&SmallDisk> {
+        self.disk.as_ref()
     }
 
     /// The profile proper.

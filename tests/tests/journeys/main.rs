@@ -5,6 +5,9 @@
 
 mod common;
 mod golden;
+/// The merge written from the prose of the format, which the laws hold the core against.
+#[path = "../laws/book/model.rs"]
+mod model;
 
 /// Makes one test per engine out of a journey.
 macro_rules! journeys {
@@ -27,6 +30,8 @@ mod faults;
 mod figures;
 mod first_book;
 mod frame;
+mod full_disk;
+mod half_typed;
 mod heights;
 mod home;
 mod import_faults;
@@ -35,6 +40,7 @@ mod kept;
 mod kill;
 mod kit;
 mod late;
+mod less_stored;
 mod looks;
 mod outing;
 mod paper;
@@ -56,6 +62,7 @@ mod storage;
 mod sums;
 mod table;
 mod terms;
+mod three_devices;
 mod touches;
 mod two_devices;
 mod two_tabs;

@@ -7,7 +7,7 @@ use std::time::{Duration, SystemTime};
 
 use haulwren_core::book::{Bought, Command, Context, Purchase, State, ThingCommand};
 use haulwren_core::change::Change;
-use haulwren_core::exchange::{Header, write_book};
+use haulwren_core::exchange::{Against, BookReader, Header, Line, ReadError, write_book};
 use haulwren_core::id::{DeviceCode, ThingId};
 use haulwren_core::money::{Currency, Money};
 use haulwren_core::stamp::At;
@@ -131,6 +131,22 @@ impl Phone {
         let header = Header::new(book, currency, self.state.me, self.state.vector.clone());
         let lines: Vec<String> = self.log.iter().map(Change::line).collect();
         Ok(write_book(&header, lines.iter().map(String::as_str)))
+    }
+
+    /// Reads a file, as any device does, and takes what is new in it.
+    pub fn reads(&mut self, file: &str) -> Outcome<()> {
+        let refused = |error: ReadError| Failure::Wrong(format!("the phone: {error}"));
+        let mut reader = BookReader::new(Against::of(&self.state));
+        reader.push(file.as_bytes()).map_err(refused)?;
+        let incoming = reader.finish().map_err(refused)?;
+        for change in &self.log {
+            incoming
+                .compare(change.key, &change.line())
+                .map_err(refused)?;
+        }
+        self.log.extend(incoming.changes.iter().map(Line::change));
+        self.state = State::from_changes(self.state.me, &self.log);
+        Ok(())
     }
 
     /// How many of its changes a book holds, each byte for byte.

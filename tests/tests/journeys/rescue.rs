@@ -10,6 +10,8 @@ journeys!(finds_the_book => finds_in_webkit WebKit);
 journeys!(is_offered_when_the_app_does_not_start => offered_in_chromium Chromium,
     offered_in_firefox Firefox, offered_in_webkit WebKit);
 
+journeys!(tries_again => again_in_chromium Chromium);
+journeys!(turns_to_the_second_copy => second_in_chromium Chromium);
 journeys!(is_offered_when_the_app_falls => fallen_in_chromium Chromium, fallen_in_webkit WebKit);
 
 async fn bought_two(engine: Engine) -> Outcome<Stall> {
@@ -82,6 +84,51 @@ async fn is_offered_when_the_app_does_not_start(engine: Engine) -> Outcome<()> {
     let empty = "return document.body.innerText.includes(\"No saved book was found\")";
     tab.until("the rescue page's answer", empty).await?;
     browser.expect_quiet(&tab).await
+}
+
+/// Opening the book's database fails so often, and so does asking which are there, as right after a full disk.
+const NOT_YET: &str = r#"
+const [open, list] = [IDBFactory.prototype.open, IDBFactory.prototype.databases];
+let left = LEFT;
+const trouble = () => new DOMException("Internal error opening backing store for indexedDB.open.", "UnknownError");
+IDBFactory.prototype.databases = function () { return left-- > 0 ? Promise.reject(trouble()) : list.apply(this); };
+IDBFactory.prototype.open = function (name, ...more) {
+  if (!name.startsWith("haulwren:") || left-- <= 0) return open.call(this, name, ...more);
+  const request = { error: trouble() };
+  setTimeout(() => request.onerror?.());
+  return request;
+};
+"#;
+
+/// After a full disk the database may open at the second or third time only: the page tries again.
+async fn tries_again(engine: Engine) -> Outcome<()> {
+    let stall = bought_two(engine).await?;
+    let count = stall.tab.stored_book().await?.changes.len();
+    let tab = stall.browser.new_tab().await?;
+    tab.before_page(&NOT_YET.replace("LEFT", "3")).await?;
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let script = "return document.body.innerText.includes(`${arguments[0]} changes`) && !document.body.innerText.includes('failed')";
+    tab.until_with("the book's size", script, &[count.into()])
+        .await
+}
+
+/// Where the book itself does not read, that is said, and its second copy is offered.
+async fn turns_to_the_second_copy(engine: Engine) -> Outcome<()> {
+    let stall = bought_two(engine).await?;
+    let book = stall.tab.stored_book().await?;
+    let tab = stall.browser.new_tab().await?;
+    tab.before_page(&NOT_YET.replace("LEFT", "1e9")).await?;
+    tab.go(&format!("{}rescue.html", stall.url)).await?;
+    let script = "return document.body.innerText.includes('reading it failed: Internal error') && document.body.innerText.includes('second copy') && document.body.innerText.includes(`${arguments[0]} changes`)";
+    tab.until_with("the second copy", script, &[book.changes.len().into()])
+        .await?;
+    forget_downloads(&stall.browser.downloads())?;
+    tab.press("Save the file").await?;
+    let text = downloaded(&tab, &stall.browser.downloads()).await?;
+    if check_book_file(&text)? != book.changes {
+        return wrong("the file holds other changes than the book");
+    }
+    Ok(())
 }
 
 /// A module whose one function traps, by the core specification of WebAssembly: type, function, export `f`, and a body of `unreachable`.

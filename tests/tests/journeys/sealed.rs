@@ -52,15 +52,7 @@ async fn walk(engine: Engine) -> Outcome<()> {
 /// Sends by a passphrase, typed wrong the second time at first.
 async fn sends_sealed(phone: &Stall) -> Outcome<String> {
     let tab = &phone.tab;
-    tab.screen("#/settings").await?;
-    tab.press_in(
-        "[data-how]",
-        "How: what changed, no pictures, no passphrase",
-    )
-    .await?;
-    tab.tap("[data-how] fieldset:nth-of-type(3) label:last-child")
-        .await?;
-    tab.press("Send to another device").await?;
+    ask_to_seal(tab).await?;
     tab.fill("Passphrase for this file", WORDS).await?;
     tab.fill("The same again", "otter brass ferry").await?;
     tab.tap("[data-seal]").await?;
@@ -86,6 +78,19 @@ async fn sends_sealed(phone: &Stall) -> Outcome<String> {
     tab.press("Send to another device").await?;
     tab.fill("Passphrase for this file", "").await?;
     Ok(file)
+}
+
+/// The form that asks for a passphrase.
+pub async fn ask_to_seal(tab: &Tab) -> Outcome<()> {
+    tab.screen("#/settings").await?;
+    tab.press_in(
+        "[data-how]",
+        "How: what changed, no pictures, no passphrase",
+    )
+    .await?;
+    tab.tap("[data-how] fieldset:nth-of-type(3) label:last-child")
+        .await?;
+    tab.press("Send to another device").await
 }
 
 /// The file that the first key hands over.

@@ -7,7 +7,7 @@ use haulwren_tests::browser::{
     Browser, Engine, Outcome, QUAYSIDE, Setup, Tab, check_book_file, wrong,
 };
 
-use crate::common::{DRESS, Stall, downloaded, forget_downloads, serve};
+use crate::common::{DRESS, Stall, downloaded, forget_downloads, look_at, serve};
 
 journeys!(no_storage_from_the_start => from_the_start_in_chromium Chromium);
 journeys!(full_in_mid_session => full_in_chromium Chromium, full_in_firefox Firefox, full_in_webkit WebKit);
@@ -42,6 +42,7 @@ async fn no_storage_from_the_start(engine: Engine) -> Outcome<()> {
         if !said.contains("kept") {
             return wrong(format!("storage {how}: {said}"));
         }
+        nothing_says_saved(&tab, how).await?;
         // Everything but keeping works: the first run, a verdict, a purchase, its undo, a copy.
         tab.first_run(&server.url(), &QUAYSIDE).await?;
         tab.weigh_up("6", DRESS).await?;
@@ -49,6 +50,7 @@ async fn no_storage_from_the_start(engine: Engine) -> Outcome<()> {
         tab.expect_figures(&[("keep", "9.90")]).await?;
         tab.key("buy").await?;
         tab.expect_bought(1).await?;
+        nothing_says_saved(&tab, how).await?;
         let changes = save_copy(&tab, &browser.downloads()).await?;
         if !changes.iter().any(|change| change["kind"] == "thing") {
             return wrong(format!("storage {how}: the copy lacks the purchase"));
@@ -86,6 +88,10 @@ async fn full_in_mid_session(engine: Engine) -> Outcome<()> {
     if !said.contains("Not saved") {
         return wrong(format!("it said: {said}"));
     }
+    nothing_says_saved(tab, "full").await?;
+    if engine == Engine::Chromium {
+        look_at(tab, "storage-full").await?;
+    }
     // What was typed still stands, and nothing is called bought that is not.
     tab.expect_figures(&[("keep", "14.50")]).await?;
     if tab.saved().await? != before.end()? || tab.stored_book().await?.changes != before.changes {
@@ -104,6 +110,21 @@ async fn full_in_mid_session(engine: Engine) -> Outcome<()> {
     tab.buy().await?;
     tab.expect_bought(2).await?;
     stall.expect_sound().await
+}
+
+/// No line on the page says that what is on it is saved.
+async fn nothing_says_saved(tab: &Tab, how: &str) -> Outcome<()> {
+    let lines = "return [...document.querySelectorAll('.strip, nav, footer, main')].map((e) => e.textContent).join(' ')";
+    let said: String = tab.ask(lines).await?;
+    let of_it = [
+        "Saved on this device",
+        "Every save is on this device",
+        "saved on this device",
+    ];
+    match of_it.iter().find(|line| said.contains(**line)) {
+        Some(line) => wrong(format!("storage {how}, and it says: {line}")),
+        None => Ok(()),
+    }
 }
 
 /// Transactions fail as they do when the connection is gone: so many of them, from now on.

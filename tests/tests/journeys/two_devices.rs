@@ -226,7 +226,7 @@ async fn expect_part(tab: &Tab, part: &str, lines: &[&str]) -> Outcome<()> {
     .await
 }
 
-async fn rename(tab: &Tab, from: &str, to: &str) -> Outcome<()> {
+pub async fn rename(tab: &Tab, from: &str, to: &str) -> Outcome<()> {
     tab.screen("#/haul").await?;
     tab.press_in(".haul-list", from).await?;
     tab.element("#thing-name").await?;

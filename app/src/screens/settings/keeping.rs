@@ -8,13 +8,15 @@ use super::send::send;
 use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::scope;
-use crate::store::{Keeping, use_store};
+use crate::store::{Standing, use_store};
 use crate::ui::el::{El, Nodes, button, div, el};
 use crate::ui::icons::{Icon, sign};
 
 const ON_DISK: &str = "Every save is on this device, in this browser. Clearing the browser’s data clears it too: save a copy elsewhere now and then.";
 const SAMPLE: &str = "This is sample data, apart from any book of yours. All names, rates and prices are invented. It never goes into a file, and is laid out anew each time.";
 const ONLY_READING: &str = "A part of the book can\u{2019}t be read, so it is open for reading only. Save a copy of the rest.";
+const ANEW: &str = "The storage of this device had failed. All of the book was written anew and read back. Save a copy elsewhere now.";
+const FAILED: &str = "The storage of this device has failed, and what it says can\u{2019}t be trusted. Save a copy now, and make room on the device.";
 const NOWHERE: &str = "Nothing is kept on this device. Save a copy before you close the page.";
 
 /// What is kept where, and the key that saves a copy.
@@ -27,10 +29,17 @@ pub fn keeping_safe() -> Nodes {
         ]
         .into();
     }
-    let kept = move || match store.keeping.get() {
-        Keeping::Disk => ON_DISK.to_owned(),
-        Keeping::Memory => NOWHERE.to_owned(),
-        Keeping::Reading => ONLY_READING.to_owned(),
+    let standing = store.standing();
+    let kept = move || {
+        let said = match standing.get() {
+            Standing::Sample => SAMPLE,
+            Standing::Kept | Standing::Due(_) => ON_DISK,
+            Standing::Anew => ANEW,
+            Standing::Failed => FAILED,
+            Standing::Nowhere => NOWHERE,
+            Standing::Reading => ONLY_READING,
+        };
+        said.to_owned()
     };
     let rescue = el("a").attr("href", "./rescue.html").with("rescue page");
     let hint = parts::support("If the app ever fails to start, the ").with(rescue);

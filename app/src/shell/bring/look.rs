@@ -8,7 +8,8 @@ use crate::shell::{lock, save};
 use futures::future::join_all;
 use haulwren_core::book::State;
 use haulwren_core::change::{Key, Vector};
-use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting};
+use haulwren_core::exchange::{Against, BookReader, Incoming, Line, Meeting, ReadError};
+use haulwren_core::id::DeviceCode;
 use haulwren_core::view::Weighed;
 use std::cell::RefCell;
 use std::rc::Rc;
@@ -39,7 +40,8 @@ pub async fn read(
     }
     let incoming = reader.finish()?;
     if incoming.already_known > 0 {
-        compare(db, &incoming).await?;
+        let me = book.borrow().me;
+        compare(db, me, &incoming).await?;
     }
     let weighed = weigh(db, book, &incoming).await?;
     Ok(Found {
@@ -75,7 +77,7 @@ async fn weigh(db: &Db, book: &RefCell<State>, incoming: &Incoming) -> Result<We
 }
 
 /// What is stored must say what the file says under the same keys.
-async fn compare(db: &Db, incoming: &Incoming) -> Result<(), Unread> {
+async fn compare(db: &Db, me: DeviceCode, incoming: &Incoming) -> Result<(), Unread> {
     let mut differs = None;
     db.each(CHANGES, "", "~", |row| {
         let stored = text(row, "k").zip(text(row, "t"));
@@ -88,5 +90,15 @@ async fn compare(db: &Db, incoming: &Incoming) -> Result<(), Unread> {
         Ok(())
     })
     .await?;
-    differs.map_or(Ok(()), |error| Err(error.into()))
+    // By the order of the keys the first is found first.
+    Err(match differs {
+        None => return Ok(()),
+        Some(ReadError::OtherWords { line, device, seq })
+            if device == me && !incoming.reaches_before(Key { device, seq }) =>
+        {
+            ReadError::PartedBefore { line, device, seq }
+        }
+        Some(error) => error,
+    }
+    .into())
 }

@@ -26,6 +26,9 @@ pub const BLOBS: &str = "blobs";
 /// This device's own notes.
 pub const META: &str = "meta";
 
+/// How long is waited before the database is opened again.
+const AGAIN_MS: [u32; 3] = [200, 600, 1_500];
+
 /// Rows read at once.
 const PAGE: u32 = 2_000;
 
@@ -51,8 +54,16 @@ fn schema() -> [ObjectStore; 4] {
 }
 
 impl Db {
-    /// Opens the book's database, and makes it at the first start.
+    /// Opens the book's database, and makes it at the first start. Again after a while when the storage is in trouble: after a full disk some
+    /// browsers open it at the second time only.
     pub async fn open() -> Result<Self, Fault> {
+        for pause in AGAIN_MS {
+            match Self::open_as(&scope::database()).await {
+                Err(Fault::Lost(why)) => leptos::logging::warn!("not open yet: {why}"),
+                result => return result,
+            }
+            super::clock::pause(pause).await;
+        }
         Self::open_as(&scope::database()).await
     }
 

@@ -1,6 +1,7 @@
 //! Strict transactions: "complete" means that the system was told to keep it on the disk. The library cannot ask for them.
 
 use super::{Fault, PAGE, text};
+use crate::shell::{doubt, second};
 use idb::{KeyRange as Range, Query};
 use js_sys::{Array, Object, Reflect, Uint8Array};
 use wasm_bindgen::{JsCast, JsValue};
@@ -27,7 +28,13 @@ impl Strict {
             .unchecked_into();
         let transaction = begin
             .call3(database, &names, &"readwrite".into(), &options)
-            .map_err(js)?;
+            .map_err(|error| {
+                // Where all databases share a log, it may have been cut off by what ended the connection.
+                if second::is_kept_always() {
+                    doubt::raise();
+                }
+                js(error)
+            })?;
         Ok(Strict {
             inner: transaction.unchecked_into(),
         })
@@ -58,7 +65,7 @@ impl Strict {
             .object_store(store)?
             .delete(Query::Key(key.into()))
             .map(drop)
-            .map_err(Fault::from)
+            .map_err(untaken)
     }
 
     /// Reads the text `field` of the rows between two keys (`to` not included).
@@ -116,7 +123,7 @@ impl Strict {
             .object_store(store)?
             .put(row, None)
             .map(drop)
-            .map_err(Fault::from)
+            .map_err(untaken)
     }
 
     /// Takes all rows away.
@@ -125,7 +132,7 @@ impl Strict {
             .object_store(store)?
             .clear()
             .map(drop)
-            .map_err(Fault::from)
+            .map_err(untaken)
     }
 
     /// Puts a row. Its failure aborts the transaction, so [`Strict::complete`] tells.
@@ -134,7 +141,7 @@ impl Strict {
             .object_store(store)?
             .put(&row(fields), None)
             .map(drop)
-            .map_err(Fault::from)
+            .map_err(untaken)
     }
 
     /// Waits until the transaction is on the disk.
@@ -143,12 +150,18 @@ impl Strict {
         // transaction open with it, and everyone after it waiting. Refused only by a transaction that is over, whose end is told below.
         let done = match self.transaction().commit() {
             Ok(committing) => committing.await,
-            Err(_) => return Err(Fault::from_transaction(&self.inner)),
+            Err(_) => return Err(self.failed()),
         };
         match done {
             Ok(result) if result.is_committed() => Ok(()),
-            _ => Err(Fault::from_transaction(&self.inner)),
+            _ => Err(self.failed()),
         }
+    }
+
+    /// It was not committed, though nobody called it off.
+    fn failed(&self) -> Fault {
+        doubt::raise();
+        Fault::from_transaction(&self.inner)
     }
 
     /// Drops all that was put.
@@ -157,6 +170,12 @@ impl Strict {
             .abort()
             .map_err(|error| Fault::from_value(&error))
     }
+}
+
+/// What the storage did not take.
+fn untaken(error: idb::Error) -> Fault {
+    doubt::raise();
+    error.into()
 }
 
 fn row(fields: &[(&str, &str)]) -> JsValue {

@@ -9,8 +9,62 @@ use haulwren_core::json;
 use js_sys::{Object, Reflect};
 use wasm_bindgen::{JsCast, JsValue};
 
-/// The notes that both hold.
-pub(super) const NOTES: [&str; 3] = ["device", "head", "vector"];
+/// The notes that both hold. The last stands only once the storage has failed and all was written anew.
+pub(super) const NOTES: [&str; 4] = ["device", "head", "vector", "doubt"];
+
+/// How far the two are trusted.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trust {
+    /// As ever.
+    Whole,
+    /// The storage had failed, and all was written anew: the book's own database may not outlive the browser, and no copy has left since.
+    Anew,
+    /// The same, and a copy has left.
+    Copied,
+}
+
+impl Trust {
+    /// What the note says.
+    pub(super) const fn word(self) -> &'static str {
+        match self {
+            Self::Whole => "",
+            Self::Anew => "anew",
+            Self::Copied => "copied",
+        }
+    }
+
+    fn of(note: Option<&str>) -> Self {
+        let all = [Self::Anew, Self::Copied];
+        let found = all.into_iter().find(|trust| note == Some(trust.word()));
+        found.unwrap_or(Self::Whole)
+    }
+}
+
+/// How far they are trusted, at a start. A database that was thrown away and filled from its copy is a fresh one: once a copy has left too,
+/// nothing is in doubt any more.
+pub(super) async fn trust(db: &Db, second: &Second, agreed: Agreed) -> Result<Trust, Fault> {
+    let trust = Known::of(&db.strict(&[META])?).await?.trust;
+    if trust != Trust::Copied || agreed == Agreed::Whole {
+        return Ok(trust);
+    }
+    note(db, second, Trust::Whole).await?;
+    Ok(Trust::Whole)
+}
+
+/// Notes in both how far they are trusted.
+pub(super) async fn note(db: &Db, second: &Second, trust: Trust) -> Result<(), Fault> {
+    // One after the other: a transaction that waits for another one would be over by then.
+    put_note(db.strict(&[META])?, trust).await?;
+    put_note(second.strict()?, trust).await
+}
+
+pub(super) async fn put_note(transaction: Strict, trust: Trust) -> Result<(), Fault> {
+    match trust {
+        Trust::Whole => transaction.delete(META, NOTES[3])?,
+        _ => transaction.put(META, &[("k", NOTES[3]), ("v", trust.word())])?,
+    }
+    transaction.complete().await
+}
 
 /// What making them agree came to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -49,15 +103,15 @@ pub(super) async fn agree(db: &Db, second: &Second) -> Result<Agreed, Fault> {
 }
 
 /// The changes of one device after a number, up to another.
-struct Run {
+pub(super) struct Run {
     /// The key before the first.
-    after: String,
+    pub after: String,
     /// The key behind the last.
-    to: String,
+    pub to: String,
 }
 
 /// What one vector counts and another does not. Numbers have no holes.
-fn missing(of: &Vector, from: &Vector) -> Vec<Run> {
+pub(super) fn missing(of: &Vector, from: &Vector) -> Vec<Run> {
     let more = from.iter().filter(|key| key.seq > of.of(key.device));
     let run = |last: Key| {
         let [after, to] = [of.of(last.device), last.seq + 1].map(|seq| Key { seq, ..last });
@@ -76,7 +130,7 @@ async fn begin_again(db: &Db, second: &Second, ours: &Known) -> Result<Agreed, F
 }
 
 /// Copies what the second has not.
-async fn catch_up(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
+pub(super) async fn catch_up(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
     for run in runs {
         let mut after = run.after.clone();
         loop {
@@ -97,7 +151,7 @@ async fn catch_up(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Faul
     Ok(Agreed::Whole)
 }
 
-async fn restore(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
+pub(super) async fn restore(db: &Db, second: &Second, runs: &[Run]) -> Result<Agreed, Fault> {
     let mut count = 0;
     for run in runs {
         let mut after = run.after.clone();
@@ -140,7 +194,7 @@ fn forget_import(row: &JsValue) -> Result<(), Fault> {
 }
 
 /// The notes, as they stand in one of them.
-struct Notes([Option<String>; 3]);
+struct Notes([Option<String>; 4]);
 
 impl Notes {
     async fn of(transaction: &Strict) -> Result<Self, Fault> {
@@ -162,20 +216,27 @@ impl Notes {
 }
 
 /// How far one of them goes.
-struct Known {
-    device: Option<DeviceCode>,
-    vector: Vector,
+pub(super) struct Known {
+    pub device: Option<DeviceCode>,
+    pub vector: Vector,
+    trust: Trust,
 }
 
 impl Known {
-    async fn of(transaction: &Strict) -> Result<Self, Fault> {
+    pub async fn of(transaction: &Strict) -> Result<Self, Fault> {
         let damaged = |error: serde_json::Error| Fault::Damaged(error.to_string());
-        let Notes([device, _, vector]) = Notes::of(transaction).await?;
+        let Notes([device, _, vector, doubt]) = Notes::of(transaction).await?;
         let device = device.map(|text| json::read(&text)).transpose();
         let vector = vector.map(|text| json::read(&text)).transpose();
         Ok(Self {
             device: device.map_err(damaged)?,
             vector: vector.map_err(damaged)?.unwrap_or_default(),
+            trust: Trust::of(doubt.as_deref()),
         })
+    }
+
+    /// Whether it was ever written to its end.
+    pub const fn is_whole(&self) -> bool {
+        self.device.is_some()
     }
 }

@@ -72,6 +72,14 @@ impl BookWriter {
         Ok(full)
     }
 
+    /// How many changes the header claims beyond what the reader has, and that were not written: some may have come, and wait for others.
+    #[must_use]
+    pub fn lacks(&self) -> u64 {
+        let lacking =
+            |key: crate::change::Key| key.seq.saturating_sub(self.reader_has.of(key.device));
+        self.header.have.iter().map(lacking).sum()
+    }
+
     /// The last part, and the only one when all fits. What still waits for something that never came goes in, whatever its length: a
     /// reader says what is missing.
     #[must_use]

@@ -135,6 +135,18 @@ pub enum ReadError {
         /// Its number.
         seq: u64,
     },
+    /// The same of this device's own changes, in a file that does not reach back to where the two agree.
+    #[error(
+        "Line {line} of the file says something else than your book about change {seq} of {device}: two devices use one code. The file does not reach back to where they agree: ask for a whole book, and open that here."
+    )]
+    PartedBefore {
+        /// Where.
+        line: usize,
+        /// Whose change.
+        device: DeviceCode,
+        /// Its number.
+        seq: u64,
+    },
     /// The end is missing.
     #[error("The file ends too early, at line {line}: its end is missing. Ask for the file again.")]
     CutShort {
@@ -188,6 +200,7 @@ impl ReadError {
             | Self::EarlierPart { line, .. }
             | Self::Again { line, .. }
             | Self::OtherWords { line, .. }
+            | Self::PartedBefore { line, .. }
             | Self::CutShort { line }
             | Self::Count { line, .. }
             | Self::Altered { line }
@@ -204,7 +217,8 @@ impl ReadError {
             | Self::RestsOnMissing { device, .. }
             | Self::EarlierPart { device, .. }
             | Self::Again { device, .. }
-            | Self::OtherWords { device, .. } => Some(*device),
+            | Self::OtherWords { device, .. }
+            | Self::PartedBefore { device, .. } => Some(*device),
             _ => None,
         }
     }

@@ -111,6 +111,18 @@ impl Incoming {
         }
     }
 
+    /// How far back the file reaches when it says something else about one of this device's own changes: whether it also has the change before
+    /// it, about which both then agree. Only so it is known where two devices of one code parted.
+    #[must_use]
+    pub fn reaches_before(&self, key: Key) -> bool {
+        let before = Key {
+            seq: key.seq - 1,
+            ..key
+        };
+        let known = self.known.binary_search_by_key(&before, |known| known.key);
+        before.seq == 0 || known.is_ok()
+    }
+
     /// What the sender is called: in the book, or else in the file itself; by its code where neither says.
     ///
     /// # Panics

@@ -49,6 +49,16 @@ impl Device {
         device
     }
 
+    /// A device that was set up from a copy of this one's storage, and so goes by its code. Its chance is its own.
+    pub fn twin(&self) -> Self {
+        Self {
+            state: self.state.clone(),
+            log: self.log.clone(),
+            now: At(self.now.0 + 7, self.now.1),
+            chance: self.chance.wrapping_mul(31).wrapping_add(77),
+        }
+    }
+
     /// So many devices that share one book.
     pub fn several(count: u8) -> Vec<Self> {
         let first = Self::begun();

@@ -33,6 +33,7 @@ mod settling;
 mod setup_steps;
 mod stamping;
 mod taking_home;
+mod twins;
 mod undoing;
 
 pub use device::Device;

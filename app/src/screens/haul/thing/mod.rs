@@ -12,9 +12,10 @@ use haulwren_core::change::RecordKey;
 use haulwren_core::id::{LotId, ThingId};
 use haulwren_core::view::HaulRow;
 use leptos::prelude::*;
+use serde_json::Value;
 
 use super::{beside, lot_page};
-use crate::live::{Live, worked};
+use crate::live::worked;
 use crate::screens::choices;
 use crate::screens::history::history;
 use crate::screens::parts;
@@ -93,14 +94,20 @@ fn name_of(store: Store, id: ThingId) -> Option<String> {
     row_of(store, id, |row| row.name.clone())
 }
 
-/// Naming it. A save, so it can be undone.
+/// Naming it. A save, so it can be undone. A half-typed name is a draft: it stands when the page is come back to.
 fn rename(id: ThingId) -> El {
     let store = use_store();
-    let typed = Live::new(None::<String>);
+    let draft = move || format!("name/{id}");
+    let read = |name: &Value| name.as_str().map(str::to_owned);
+    let typed = worked(move || store.form(&draft(), read));
     let stored = move || name_of(store, id).unwrap_or_default();
     let value = move || typed.get().unwrap_or_else(stored);
     let is_changed =
         move || typed.with(|typed| typed.as_ref().is_some_and(|typed| *typed != stored()));
+    let keep = move |name: String| {
+        let is_new = name != untrack(stored);
+        store.keep_form(&draft(), is_new.then(|| name.into()));
+    };
     let spec = FieldSpec {
         id: "thing-name",
         label: "Name",
@@ -113,18 +120,12 @@ fn rename(id: ThingId) -> El {
         };
         store.dispatch(command, move |saved| {
             if saved {
-                // The page may have gone in the meantime.
-                typed.set(None);
+                store.keep_form(&draft(), None);
             }
         });
     };
     parts::form("pair", save)
-        .with(field(
-            spec,
-            Rc::new(value),
-            Rc::new(|| None),
-            Rc::new(move |text| typed.set(Some(text))),
-        ))
+        .with(field(spec, Rc::new(value), Rc::new(|| None), Rc::new(keep)))
         .with(parts::submit("Save name").flag("disabled", move || !is_changed()))
 }
 

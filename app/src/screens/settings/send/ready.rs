@@ -9,6 +9,7 @@ use crate::notice::Notice;
 use crate::screens::parts;
 use crate::shell::files::Left;
 use crate::shell::written::Written;
+use crate::store::lacking;
 use crate::ui::el::{El, Nodes, button, div, el};
 
 /// What the keys have in common.
@@ -30,7 +31,12 @@ pub(super) fn ready(desk: Desk, made: &Rc<Made>) -> Nodes {
         told: Live::new(String::new()),
         gone: Live::new(Vec::new()),
     };
+    let lacks = lacking(&made.files);
+    let short = format!(
+        "Not the whole book: {lacks} changes can\u{2019}t be read on this device now, and are not in it."
+    );
     let what = match (made.files.len(), made.whole) {
+        _ if lacks > 0 => short.as_str(),
         (1, true) => "The file is ready. It holds the whole book.",
         (1, false) => {
             "The file is ready. It holds what changed since that device\u{2019}s last file."

@@ -7,6 +7,7 @@ use crate::notice::Notice;
 use crate::shell::bring;
 use crate::shell::db::Db;
 use crate::shell::fault::Fault;
+use crate::shell::fault::said;
 use crate::shell::files::{self, Left};
 use crate::shell::sealed::{Passphrase, Unopened};
 use crate::shell::written::{Unwritten, Writing, Written};
@@ -114,7 +115,7 @@ impl Store {
                 format!("it has no ciphers for this page ({why})")
             }
             Unwritten::Unsealed(Unopened::Unfit(why)) => why.to_string(),
-            Unwritten::Browser(error) => format!("{error:?}"),
+            Unwritten::Browser(error) => said(&error),
         })
     }
 
@@ -177,7 +178,7 @@ impl Store {
     ) -> Result<Left, String> {
         let named: Vec<_> = files.iter().map(|file| (&*file.name, &file.blob)).collect();
         let left = files::hand_over(&named, by_sheet).await;
-        let way = left.map_err(|error| format!("{error:?}"))?;
+        let way = left.map_err(|error| said(&error))?;
         // What was saved since they were made is not in them, and pictures alone are no copy of the book.
         let head = files.iter().filter_map(|file| file.head).min();
         if let Some(head) = head.filter(|_| way != Left::Dismissed) {

@@ -46,7 +46,7 @@ pub use form::{Faults, Form};
 pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, LotRow};
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
 pub use history::{Earlier, Saying, history_of};
-pub use lot_form::{COUNTS, LotForm};
+pub use lot_form::{COUNTS, LotForm, NotTyped};
 pub use measures::Units;
 pub use named::{named, nameless};
 pub use pack_form::{PackForm, PackInput, goes_in};

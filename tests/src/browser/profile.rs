@@ -5,6 +5,7 @@ use std::process::Command;
 
 use super::engine::Engine;
 use super::failure::{Failure, Outcome};
+use crate::fonts::Fonts;
 
 /// Settings that keep Firefox from calling home, restoring windows and asking questions; the last one is
 /// the port of the trap.
@@ -48,17 +49,21 @@ const CHROMIUM: &str = r#"{"browser":{"enable_spellchecking":false},"spellcheck"
 /// The folders of one browser.
 pub(crate) struct Profile {
     root: tempfile::TempDir,
+    fonts: PathBuf,
 }
 
 impl Profile {
     /// Makes the folders, with settings where the engine reads them from there.
-    pub(crate) fn fresh(engine: Engine, trap: u16) -> Outcome<Self> {
+    pub(crate) fn fresh(engine: Engine, fonts: Fonts, trap: u16) -> Outcome<Self> {
         let trouble = || Failure::system("cannot make a profile");
         let root = tempfile::Builder::new()
             .prefix("haulwren-browser-")
             .tempdir()
             .map_err(trouble())?;
-        let profile = Self { root };
+        let fonts = fonts
+            .configure(root.path())
+            .map_err(Failure::system("cannot configure the fonts"))?;
+        let profile = Self { root, fonts };
         for part in ["data", "home", "logs", "downloads"] {
             std::fs::create_dir(profile.root.path().join(part)).map_err(trouble())?;
         }
@@ -104,6 +109,7 @@ impl Profile {
             .env("XDG_CONFIG_HOME", home.join("config"))
             .env("XDG_CACHE_HOME", home.join("cache"))
             .env("XDG_DATA_HOME", home.join("data"))
+            .env("FONTCONFIG_FILE", &self.fonts)
             .env_remove("http_proxy")
             .env_remove("https_proxy")
             .env_remove("HTTP_PROXY")

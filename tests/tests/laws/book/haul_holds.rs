@@ -9,6 +9,7 @@ use haulwren_core::kind::RecordKind;
 use haulwren_core::ledger::Moved;
 
 /// Is it in the book as it was asked for?
+#[allow(clippy::too_many_lines)] // One arm for each step.
 pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
     let (state, now) = (&device.state, device.now);
     let made = |kind: &str| {

@@ -37,6 +37,23 @@ pub enum Fault {
 /// How browsers tell, in their own words, that there is no room.
 const FULL: [&str; 3] = ["NO_SPACE", "full disk", "QuotaExceeded"];
 
+/// What the browser says of an error, for people: its name and its message. (Debug forms print nothing in a served build.)
+pub fn said(error: &JsValue) -> String {
+    let text = |key: &str| {
+        let found = js_sys::Reflect::get(error, &JsValue::from_str(key)).ok();
+        found
+            .and_then(|found| found.as_string())
+            .unwrap_or_default()
+    };
+    let said = format!("{} {}", text("name"), text("message"));
+    match said.trim() {
+        "" => error
+            .as_string()
+            .unwrap_or_else(|| "no reason given".to_owned()),
+        said => said.to_owned(),
+    }
+}
+
 impl Fault {
     /// From the name and message of a DOM exception, while opening (`true`) or later.
     fn from_js(error: &JsValue, opening: bool) -> Self {

@@ -2,6 +2,7 @@
 //!
 //! A slice at a time is sealed or opened, so that memory stays low whatever the file.
 
+use super::fault::said;
 use haulwren_core::exchange::sealed::{
     Body, KEY, Lock, ROUNDS, SLICE, SealedError, Slice, jwe_line, lock_head, salt_input, slice_head,
 };
@@ -28,7 +29,7 @@ impl From<SealedError> for Unopened {
 }
 
 fn no_cipher(error: &JsValue) -> Unopened {
-    Unopened::NoCipher(format!("{error:?}"))
+    Unopened::NoCipher(said(error))
 }
 
 /// A passphrase, ready for use.

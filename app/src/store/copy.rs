@@ -3,6 +3,7 @@
 use super::Store;
 use crate::live::{Live, of_the_page};
 use crate::shell::bring;
+use crate::shell::fault::said;
 use crate::shell::files::{self, Left};
 use crate::shell::written::Written;
 use crate::shell::{clock, doubt};
@@ -72,7 +73,7 @@ impl Store {
     ) -> Result<Left, String> {
         let named: Vec<_> = files.iter().map(|file| (&*file.name, &file.blob)).collect();
         let left = files::hand_over(&named, by_sheet).await;
-        let way = left.map_err(|error| format!("{error:?}"))?;
+        let way = left.map_err(|error| said(&error))?;
         // What can't be had any more makes no whole book.
         let whole = whole && files.iter().all(|file| file.lacks == 0);
         // What was saved since they were made is not in them, and pictures alone are no copy of the book.

@@ -4,7 +4,7 @@
 use super::Store;
 use crate::notice::Notice;
 use crate::shell::db::{CHANGES, Db, text};
-use crate::shell::fault::Fault;
+use crate::shell::fault::{Fault, said};
 use crate::shell::files::{self, Left};
 use crate::shell::sealed::{Passphrase, Unopened};
 use crate::shell::written::{Unwritten, Writing, Written};
@@ -67,7 +67,7 @@ impl Store {
                 format!("it has no ciphers for this page ({why})")
             }
             Unwritten::Unsealed(Unopened::Unfit(why)) => why.to_string(),
-            Unwritten::Browser(error) => format!("{error:?}"),
+            Unwritten::Browser(error) => said(&error),
         })
     }
 

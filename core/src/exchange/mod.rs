@@ -11,7 +11,6 @@ mod read;
 pub mod sealed;
 mod sniff;
 mod take_home;
-mod take_out;
 mod whole;
 
 pub use book_file::{Header, Trailer, is_above, sha256, write_book, write_changed};
@@ -22,5 +21,4 @@ pub use photos::{MAX_PHOTO, PhotoHeader, PhotoReader, PhotoWriter, Picture};
 pub use read::{Against, BookReader, Incoming, Line, Meeting, NewOf, ReadError, fold_in};
 pub use sniff::{ENOUGH_TO_TELL, FileKind};
 pub use take_home::{COLUMNS, Cell, Column, Row, Stands, take_home};
-pub use take_out::{Import, fold_out};
 pub use whole::without_holes;

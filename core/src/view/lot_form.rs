@@ -2,7 +2,7 @@
 
 use super::draft::Press;
 use super::keys::pressed;
-use crate::book::MOST_UNSORTED;
+use crate::book::{MOST_UNSORTED, Refusal};
 use crate::json::{Object, read_form};
 use crate::money::{Currency, Money, MoneyError, parse};
 use serde::{Deserialize, Serialize};
@@ -24,6 +24,17 @@ pub struct LotForm {
 }
 
 read_form!(LotForm: count paid on_paid fresh other);
+
+/// Why a key was not taken.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, thiserror::Error)]
+pub enum NotTyped {
+    /// No amount, or too large a one.
+    #[error(transparent)]
+    Amount(#[from] MoneyError),
+    /// More things than one lot may hold.
+    #[error("{}", Refusal::TooManyUnsorted)]
+    Count,
+}
 
 /// Counts that are one touch away.
 pub const COUNTS: [u16; 6] = [3, 5, 6, 10, 12, 20];
@@ -51,7 +62,7 @@ impl LotForm {
     ///
     /// # Errors
     /// Why the key was not taken, with a sentence.
-    pub fn press(&mut self, press: Press, currency: Currency) -> Result<(), MoneyError> {
+    pub fn press(&mut self, press: Press, currency: Currency) -> Result<(), NotTyped> {
         if self.on_paid {
             self.paid = pressed(&self.paid, self.fresh, press, currency)?;
         } else {
@@ -66,7 +77,7 @@ impl LotForm {
                         .parse::<u16>()
                         .is_ok_and(|count| count > MOST_UNSORTED)
                     {
-                        return Err(MoneyError::TooLarge);
+                        return Err(NotTyped::Count);
                     }
                     self.count = after;
                 }
@@ -111,7 +122,11 @@ mod tests {
         for _ in 0..3 {
             form.press(Press::Digit(9), usd()).unwrap();
         }
-        assert!(form.press(Press::Digit(9), usd()).is_err());
+        let refused = form.press(Press::Digit(9), usd()).unwrap_err();
+        assert_eq!(
+            refused.to_string(),
+            "A lot holds 999 unsorted things at most."
+        );
         form.press(Press::Half, usd()).unwrap();
         form.press(Press::RubOut, usd()).unwrap();
         assert_eq!(form.count, "99");

@@ -50,7 +50,7 @@ pub use haul::{DayGroups, Group, HaulRow, HaulSums, HaulView, Here, LotGroup, Lo
 pub use haul::{PassedRow, StopHead, TripHead, haul, here, one_lot};
 pub use history::{Earlier, Saying, history_of};
 pub use judged::{JudgedLately, judged_lately};
-pub use lot_form::{COUNTS, LotForm};
+pub use lot_form::{COUNTS, LotForm, NotTyped};
 pub use lot_words::lot_words;
 pub use measures::Units;
 pub use named::{named, nameless};

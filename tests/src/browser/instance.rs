@@ -12,10 +12,12 @@ use super::process::Killer;
 use super::profile::Profile;
 use super::tab::Tab;
 use super::trap::Trap;
+use crate::fonts::Fonts;
 
 /// A browser. Dropping it kills it with everything it started and removes its profile.
 pub struct Browser {
     engine: Engine,
+    fonts: Fonts,
     // Before the profile, so that the browser dies first and its folder is removed afterwards.
     running: Option<Running>,
     trap: Trap,
@@ -28,10 +30,19 @@ impl Browser {
     /// # Errors
     /// When a program is missing or does not come up.
     pub async fn open(engine: Engine) -> Outcome<Self> {
+        Self::open_with(engine, Fonts::default()).await
+    }
+
+    /// Starts an engine that draws with these fonts, on a fresh profile.
+    ///
+    /// # Errors
+    /// When a program or the fonts are missing, or it does not come up.
+    pub async fn open_with(engine: Engine, fonts: Fonts) -> Outcome<Self> {
         let trap = Trap::set()?;
-        let profile = Profile::fresh(engine, trap.port())?;
+        let profile = Profile::fresh(engine, fonts, trap.port())?;
         let mut browser = Self {
             engine,
+            fonts,
             running: None,
             trap,
             profile,
@@ -46,12 +57,14 @@ impl Browser {
     /// When a program is missing or does not come up.
     pub async fn open_on_small_disk(engine: Engine, mebibytes: u32) -> Outcome<Option<Self>> {
         let trap = Trap::set()?;
-        let profile = Profile::on(engine, trap.port(), Some(mebibytes))?;
+        let fonts = Fonts::default();
+        let profile = Profile::on(engine, fonts, trap.port(), Some(mebibytes))?;
         if profile.disk().is_none() {
             return Ok(None);
         }
         let mut browser = Self {
             engine,
+            fonts,
             running: None,
             trap,
             profile,
@@ -194,7 +207,7 @@ impl Browser {
 
     async fn prepare(&self, handle: thirtyfour::WindowHandle) -> Outcome<Tab> {
         let session = self.running()?.session.clone();
-        let tab = Tab::new(self.engine, session, handle);
+        let tab = Tab::new(self.engine, self.fonts, session, handle);
         tab.focus().await?;
         tab.phone_sized().await?;
         if self.engine.can().devtools {

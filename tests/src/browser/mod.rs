@@ -35,6 +35,7 @@ mod tab;
 mod touch;
 mod trap;
 
+pub use crate::fonts::Fonts;
 pub use access::{Theme, contrast_rules};
 pub use book::{Book, check_book_file};
 pub use engine::Engine;

@@ -6,6 +6,7 @@ use std::process::Command;
 use super::engine::Engine;
 use super::failure::{Failure, Outcome};
 use super::small_disk::SmallDisk;
+use crate::fonts::Fonts;
 
 /// Settings that keep Firefox from calling home, restoring windows and asking questions; the last one is
 /// the port of the trap.
@@ -51,22 +52,35 @@ pub(crate) struct Profile {
     // Before the folder that it lies in.
     disk: Option<SmallDisk>,
     root: tempfile::TempDir,
+    fonts: PathBuf,
 }
 
 impl Profile {
     /// Makes the folders, with settings where the engine reads them from there.
-    pub(crate) fn fresh(engine: Engine, trap: u16) -> Outcome<Self> {
-        Self::on(engine, trap, None)
+    pub(crate) fn fresh(engine: Engine, fonts: Fonts, trap: u16) -> Outcome<Self> {
+        Self::on(engine, fonts, trap, None)
     }
 
     /// The same on a disk of its own of so many MiB, where one can be had.
-    pub(crate) fn on(engine: Engine, trap: u16, mebibytes: Option<u32>) -> Outcome<Self> {
+    pub(crate) fn on(
+        engine: Engine,
+        fonts: Fonts,
+        trap: u16,
+        mebibytes: Option<u32>,
+    ) -> Outcome<Self> {
         let trouble = || Failure::system("cannot make a profile");
         let root = tempfile::Builder::new()
             .prefix("haulwren-browser-")
             .tempdir()
             .map_err(trouble())?;
-        let mut profile = Self { disk: None, root };
+        let fonts = fonts
+            .configure(root.path())
+            .map_err(Failure::system("cannot configure the fonts"))?;
+        let mut profile = Self {
+            disk: None,
+            root,
+            fonts,
+        };
         for part in ["data", "home", "logs", "downloads"] {
             std::fs::create_dir(profile.root.path().join(part)).map_err(trouble())?;
         }
@@ -118,6 +132,7 @@ impl Profile {
             .env("XDG_CONFIG_HOME", home.join("config"))
             .env("XDG_CACHE_HOME", home.join("cache"))
             .env("XDG_DATA_HOME", home.join("data"))
+            .env("FONTCONFIG_FILE", &self.fonts)
             .env_remove("http_proxy")
             .env_remove("https_proxy")
             .env_remove("HTTP_PROXY")

@@ -7,6 +7,7 @@ use thirtyfour::{WebDriver, WindowHandle};
 
 use super::engine::Engine;
 use super::failure::{Outcome, wrong};
+use crate::fonts::Fonts;
 
 /// How long a state may take to come, on a busy machine. Most come in a few milliseconds.
 pub const DEADLINE: Duration = Duration::from_secs(20);
@@ -24,14 +25,21 @@ return `${location.href} [${marks}]\n${(document.body?.innerText ?? "").slice(0,
 #[derive(Debug, Clone)]
 pub struct Tab {
     engine: Engine,
+    fonts: Fonts,
     session: WebDriver,
     handle: WindowHandle,
 }
 
 impl Tab {
-    pub(crate) fn new(engine: Engine, session: WebDriver, handle: WindowHandle) -> Self {
+    pub(crate) fn new(
+        engine: Engine,
+        fonts: Fonts,
+        session: WebDriver,
+        handle: WindowHandle,
+    ) -> Self {
         Self {
             engine,
+            fonts,
             session,
             handle,
         }
@@ -40,6 +48,11 @@ impl Tab {
     /// Which engine this tab runs in.
     pub fn engine(&self) -> Engine {
         self.engine
+    }
+
+    /// What its pages are drawn with.
+    pub fn fonts(&self) -> Fonts {
+        self.fonts
     }
 
     pub(crate) fn session(&self) -> &WebDriver {

@@ -4,7 +4,8 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
 use haulwren_tests::browser::{
-    Browser, DEADLINE, Engine, Failure, Outcome, QUAYSIDE, Setup, Tab, Theme, VenueForm, wrong,
+    Browser, DEADLINE, Engine, Failure, Fonts, Outcome, QUAYSIDE, Setup, Tab, Theme, VenueForm,
+    wrong,
 };
 use haulwren_tests::server::{Options, Server};
 
@@ -23,8 +24,13 @@ pub struct Stall {
 impl Stall {
     /// Serves the built app, opens it, goes through the first run with Quayside as the venue.
     pub async fn open(engine: Engine) -> Outcome<Self> {
+        Self::open_with(engine, Fonts::default()).await
+    }
+
+    /// The same, drawn with these fonts.
+    pub async fn open_with(engine: Engine, fonts: Fonts) -> Outcome<Self> {
         let server = serve(Setup::dist()?)?;
-        let browser = Browser::open(engine).await?;
+        let browser = Browser::open_with(engine, fonts).await?;
         let tab = browser.tab().await?;
         let url = server.url();
         tab.first_run(&url, &QUAYSIDE).await?;

@@ -1,13 +1,13 @@
 //! Decide on phones of all heights, as a browser leaves them: the verdict, every figure, the venues and all keys are in sight at once, no key moves
 //! under the finger while a price is typed, and there is a way to the other screens.
 
-use haulwren_tests::browser::{Browser, Engine, Failure, Outcome, Setup, Tab, wrong};
+use haulwren_tests::browser::{Browser, Engine, Failure, Fonts, Outcome, Setup, Tab, wrong};
 use serde_json::json;
 
 use crate::common::serve;
 use crate::sample;
 
-journeys!(walk => in_chromium Chromium);
+in_fonts!(walk => Chromium, in_chromium Wide, in_tall_letters Tall, in_narrow_letters Narrow);
 
 /// Widths and heights in CSS pixels: some of an installed app, some with a browser's bars.
 const PHONES: [(u32, u32); 10] = [
@@ -60,9 +60,9 @@ async fn expect_in_sight(tab: &Tab, at: &str) -> Outcome<()> {
     }
 }
 
-async fn walk(engine: Engine) -> Outcome<()> {
+async fn walk(engine: Engine, fonts: Fonts) -> Outcome<()> {
     let server = serve(Setup::dist()?)?;
-    let browser = Browser::open(engine).await?;
+    let browser = Browser::open_with(engine, fonts).await?;
     let tab = browser.tab().await?;
     tab.open_app(&server.url()).await?;
     sample::enter(&tab).await?;
@@ -82,7 +82,8 @@ async fn walk(engine: Engine) -> Outcome<()> {
             tab.expect_verdict(verdict).await?;
             expect_in_sight(&tab, &format!("{at}, {verdict}")).await?;
         }
-        tab.picture(&format!("decide-{width}x{height}")).await?;
+        tab.picture(&format!("decide-{width}x{height}-{fonts:?}"))
+            .await?;
         let stands: f64 = tab.ask(FIVE).await?;
         if (stands - stood).abs() > 0.5 {
             return wrong(format!(

@@ -1,25 +1,29 @@
 //! How the screens of a day out look: the accessibility checker in both themes, on a phone and on a desktop; and that everything fits, on a
-//! small phone and with large text too. Pictures of each are taken when somebody asks for them.
+//! small phone and with large text too, in letters of three heights and widths. Pictures of each are taken when somebody asks for them.
 
-use haulwren_tests::browser::{Engine, Fit, Outcome, Tab, wrong};
+use haulwren_tests::browser::{Engine, Fit, Fonts, Outcome, Tab, wrong};
 
 use crate::access::Faults;
 use crate::common::Stall;
 use crate::{outing, png};
 
-journeys!(of_a_trip => trip_in_chromium Chromium);
-journeys!(of_things => things_in_chromium Chromium);
-journeys!(of_decide => decide_in_chromium Chromium);
-journeys!(of_questions => questions_in_chromium Chromium);
+in_fonts!(of_a_trip => Chromium, trip_in_chromium Wide, trip_in_tall_letters Tall, trip_in_narrow_letters Narrow);
+in_fonts!(of_things => Chromium, things_in_chromium Wide, things_in_tall_letters Tall, things_in_narrow_letters Narrow);
+in_fonts!(of_decide => Chromium, decide_in_chromium Wide, decide_in_tall_letters Tall, decide_in_narrow_letters Narrow);
+in_fonts!(of_questions => Chromium, questions_in_chromium Wide, questions_in_tall_letters Tall, questions_in_narrow_letters Narrow);
 
 /// Looks at a screen in every size.
 async fn look(faults: &mut Faults, tab: &Tab, screen: &str) -> Outcome<()> {
-    tab.pictures(screen).await?;
+    // Names, roles and contrast are the same in all letters: they are looked at in one.
+    let is_first = tab.fonts() == Fonts::default();
+    if is_first {
+        tab.pictures(screen).await?;
+    }
     for fit in Fit::ALL {
         tab.fit(fit).await?;
         let screen = format!("{screen}-{}", fit.name());
-        if matches!(fit, Fit::Small | Fit::LargeText) {
-            tab.picture(&screen).await?;
+        if matches!(fit, Fit::Small | Fit::LargeText) || !is_first {
+            tab.picture(&format!("{screen}-{:?}", tab.fonts())).await?;
         } else {
             faults.note(tab.expect_accessible_in_both(&screen).await)?;
         }
@@ -30,8 +34,8 @@ async fn look(faults: &mut Faults, tab: &Tab, screen: &str) -> Outcome<()> {
 }
 
 /// A trip under way with a day's things, the stop named; so far that Haul shows all that it can.
-async fn day(engine: Engine) -> Outcome<Stall> {
-    let stall = Stall::open(engine).await?;
+async fn day(engine: Engine, fonts: Fonts) -> Outcome<Stall> {
+    let stall = Stall::open_with(engine, fonts).await?;
     let tab = &stall.tab;
     outing::start_trip(tab, "80", "48210").await?;
     outing::next_sale(tab).await?;
@@ -54,8 +58,8 @@ async fn day(engine: Engine) -> Outcome<Stall> {
     Ok(stall)
 }
 
-async fn of_a_trip(engine: Engine) -> Outcome<()> {
-    let stall = day(engine).await?;
+async fn of_a_trip(engine: Engine, fonts: Fonts) -> Outcome<()> {
+    let stall = day(engine, fonts).await?;
     let (tab, faults) = (&stall.tab, &mut Faults::default());
     tab.element(".thing-page [data-lot]").await?;
     look(faults, tab, "stop").await?;
@@ -85,8 +89,8 @@ async fn of_a_trip(engine: Engine) -> Outcome<()> {
     std::mem::take(faults).tell()
 }
 
-async fn of_things(engine: Engine) -> Outcome<()> {
-    let stall = day(engine).await?;
+async fn of_things(engine: Engine, fonts: Fonts) -> Outcome<()> {
+    let stall = day(engine, fonts).await?;
     let (tab, faults) = (&stall.tab, &mut Faults::default());
     tab.screen("#/haul").await?;
     tab.press_in(".haul-list", "Lot of 3").await?;
@@ -139,8 +143,8 @@ async fn of_things(engine: Engine) -> Outcome<()> {
 }
 
 /// Decide as it stands from one thing to the next: the pile beside it, a name, a verdict, the last save, covered.
-async fn of_decide(engine: Engine) -> Outcome<()> {
-    let stall = day(engine).await?;
+async fn of_decide(engine: Engine, fonts: Fonts) -> Outcome<()> {
+    let stall = day(engine, fonts).await?;
     let (tab, faults) = (&stall.tab, &mut Faults::default());
     for (name, ask, likely) in [("garden shears", "112.50", "140"), ("tea tray", "9", "131")] {
         outing::weigh(tab, name, ask, likely).await?;
@@ -194,8 +198,8 @@ const QUESTIONS: [(&str, &str, &str); 6] = [
     (".haul-list [data-thing] a", "Another lot", "ask-lot"),
 ];
 
-async fn of_questions(engine: Engine) -> Outcome<()> {
-    let stall = day(engine).await?;
+async fn of_questions(engine: Engine, fonts: Fonts) -> Outcome<()> {
+    let stall = day(engine, fonts).await?;
     let (tab, faults) = (&stall.tab, &mut Faults::default());
     for (place, key, screen) in QUESTIONS {
         tab.screen("#/haul/trips").await?;

@@ -21,6 +21,21 @@ macro_rules! journeys {
     };
 }
 
+/// The same, drawn with fonts of another height or width.
+macro_rules! in_fonts {
+    ($walk:path => $engine:ident, $($name:ident $fonts:ident),+ $(,)?) => {
+        $(
+            #[test]
+            fn $name() {
+                haulwren_tests::browser::run($walk(
+                    haulwren_tests::browser::Engine::$engine,
+                    haulwren_tests::browser::Fonts::$fonts,
+                ));
+            }
+        )+
+    };
+}
+
 mod access;
 mod bad_input;
 mod best_venue;

@@ -67,6 +67,31 @@ fn the_core_reads_nothing_from_outside() {
     );
 }
 
+/// A served build prints nothing for debug forms (see `xtask/src/dist/flags.rs`): what people read says it in words.
+#[test]
+fn people_read_no_debug_forms() {
+    let mut complaints = Vec::new();
+    for file in files_in("app/src/", &[".rs"])
+        .into_iter()
+        .chain(files_in("core/src/", &[".rs"]))
+    {
+        let is_test = ["/tests/", "/tests.rs", "/worked/"];
+        if is_test.iter().any(|part| file.path.contains(part)) {
+            continue;
+        }
+        let code = without_comments(&file.text);
+        let shipped = code.split("#[cfg(test)]").next().unwrap_or_default();
+        for (line, code) in (1..).zip(shipped.lines()) {
+            let is_debug = code.contains(concat!(":", "?}")) || code.contains(concat!(":", "#?}"));
+            // What goes to the console is for whoever works on it.
+            if is_debug && !code.contains("logging::") {
+                complaints.push(format!("{}:{line}: {}", file.path, code.trim()));
+            }
+        }
+    }
+    none(&complaints, "Say it in words, or by `fault::said`.");
+}
+
 /// What is not done is said in words, to people, and not left in the code.
 #[test]
 fn nothing_is_left_undone_or_switched_off() {

@@ -12,6 +12,8 @@ use super::{files, load};
 use crate::fail::{Done, Fail, While};
 
 const WORKER: &str = "worker.js";
+/// Pictures of the app, for who has not installed it yet: nothing that runs needs them.
+const SCREENS: &str = "screens/";
 /// Stands in the worker before the value that is filled in here.
 const MARK: &str = "/*@build*/";
 
@@ -38,6 +40,9 @@ pub fn fill(dist: &Path) -> Done<String> {
     let mut all = Sha256::new();
     let mut list = Vec::new();
     for name in files(dist)? {
+        if name.starts_with(SCREENS) {
+            continue;
+        }
         let bytes = load(dist, &name)?;
         all.update(name.as_bytes());
         all.update([0]);
@@ -87,14 +92,16 @@ mod tests {
     }
 
     #[test]
-    fn the_list_names_every_file_but_the_worker_with_its_digest() {
+    fn the_list_names_every_file_but_the_worker_and_the_screens_with_its_digest() {
         let dist = std::env::temp_dir().join(format!("haulwren-precache-{}", std::process::id()));
         std::fs::create_dir_all(dist.join("part")).expect("a folder");
+        std::fs::create_dir_all(dist.join("screens")).expect("a folder");
         let write =
             |name: &str, text: &str| std::fs::write(dist.join(name), text).expect("written");
         write("index.html", "");
         write("part/a.js", "abc");
         write("part/a.js.br", "copy");
+        write("screens/decide.png", "");
         write("worker.js", "const B = /*@build*/{};");
         let first = fill(&dist).expect("filled");
         let worker = std::fs::read_to_string(dist.join("worker.js")).expect("read");

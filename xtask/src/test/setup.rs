@@ -2,6 +2,8 @@
 
 use std::process::{Command, Stdio};
 
+use haulwren_tests::fonts::Fonts;
+
 use super::Run;
 use super::browsers::PROGRAMS;
 use crate::fail::{Done, fail};
@@ -38,6 +40,10 @@ fn system_packages(places: &Places) -> Done {
     if !has_scripts && !answers("npm", &["--version"]) {
         packages.push("npm");
     }
+    let fonts = Fonts::ALL
+        .into_iter()
+        .filter(|fonts| fonts.find().is_none());
+    packages.extend(fonts.map(Fonts::package));
     packages.dedup();
     if packages.is_empty() {
         return Ok(());
@@ -52,7 +58,12 @@ fn system_packages(places: &Places) -> Done {
         return fail(format!(
             "missing here: {}. On Debian 12 `{by_hand}` brings them; elsewhere install them and set {}",
             packages.join(", "),
-            PROGRAMS.map(|program| program.variable).join(", ")
+            PROGRAMS
+                .map(|program| program.variable)
+                .into_iter()
+                .chain(Fonts::ALL.map(Fonts::variable))
+                .collect::<Vec<_>>()
+                .join(", ")
         ));
     }
     let Some(before) = rights() else {

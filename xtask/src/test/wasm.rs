@@ -1,8 +1,10 @@
 //! Tests that run inside a browser: every package that has any.
 
+use haulwren_tests::fonts::Fonts;
+
 use super::native::packages;
 use super::{Run, browsers};
-use crate::fail::{Done, fail};
+use crate::fail::{Done, While, fail};
 use crate::run::run_tests;
 use crate::tools;
 
@@ -30,7 +32,12 @@ pub fn part(this: &Run) -> Done {
     if !any {
         return fail(format!("no package depends on {KIT}"));
     }
+    // What is measured in a page must not hang on what this machine has.
+    let fonts = Fonts::default()
+        .configure(&places.target)
+        .or_fail("configuring the fonts")?;
     command
+        .env("FONTCONFIG_FILE", fonts)
         .env("CHROMEDRIVER", driver)
         .env(
             "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER",

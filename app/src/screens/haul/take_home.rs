@@ -12,6 +12,7 @@ use crate::notice::Notice;
 use crate::route::Route;
 use crate::screens::parts;
 use crate::screens::settings::{bring_in, copy_key};
+use crate::shell::fault::said;
 use crate::shell::files::{self, Left};
 use crate::shell::scope;
 use crate::store::{Store, use_store};
@@ -91,9 +92,7 @@ async fn write(store: Store, day: Option<Day>) -> &'static str {
         Ok(Left::Downloaded) => "The table is among your downloads.",
         Ok(Left::Dismissed) => "No table was saved: the sheet was closed.",
         Err(error) => {
-            store
-                .notice
-                .set(Some(Notice::copy_failed(&format!("{error:?}"))));
+            store.notice.set(Some(Notice::copy_failed(&said(&error))));
             ""
         }
     }

@@ -3,6 +3,7 @@
 mod picture;
 
 use crate::live::Live;
+use crate::shell::fault::said;
 use haulwren_core::money::Money;
 use haulwren_core::view::{self, Pocket};
 use leptos::prelude::window;
@@ -59,7 +60,7 @@ fn page(card: Pocket) -> [El; 3] {
                 Ok(Left::Downloaded) => "The picture is among your downloads.",
                 Ok(Left::Dismissed) => "No picture was saved: the sheet was closed.",
                 Err(error) => {
-                    let notice = Notice::copy_failed(&format!("{error:?}"));
+                    let notice = Notice::copy_failed(&said(&error));
                     use_store().notice.set(Some(notice));
                     ""
                 }

@@ -1,8 +1,8 @@
 //! What a step about trips, lots and things has done: is it in the book as it was asked for?
 
-use super::device::Device;
+use super::device::{Device, pick};
 use super::haul_steps::HaulStep;
-use haulwren_core::book::{Lot, Thing};
+use haulwren_core::book::{Lot, State, Thing};
 use haulwren_core::change::Change;
 use haulwren_core::id::{StopId, ThingId, TripId};
 use haulwren_core::kind::RecordKind;
@@ -17,6 +17,7 @@ fn middle(mut prices: [Money; 3]) -> Money {
 }
 
 /// Is it in the book as it was asked for?
+#[allow(clippy::too_many_lines)] // One arm for each step.
 pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
     let (state, now) = (&device.state, device.now);
     let made = |kind: &str| {
@@ -79,20 +80,35 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
         HaulStep::Paid(_, paid) => lot().paid == Some(*paid),
         HaulStep::Extras(_, extras) => lot().extras.unwrap_or_default() == *extras,
         HaulStep::By(_, by) => lot().by.unwrap_or_default() == *by,
-        HaulStep::At(_, stop) => lot().stop.is_some() == stop.is_some(),
+        HaulStep::At(_, which) => {
+            let stop = which.map(|which| StopId(pick(&state.tables.stops, which)));
+            lot().stop == stop
+        }
         HaulStep::Regroup(..) => {
             let first = thing().lot.unwrap();
             state.lot(first).is_some_and(|lot| lot.paid.is_some())
         }
         HaulStep::Fix(_, share) => thing().share == *share,
         HaulStep::Keep(_, kept) => thing().kept.unwrap_or(false) == *kept,
-        HaulStep::Return(..) => state.thing(ThingId(made("thing").unwrap())).is_none(),
+        HaulStep::Return(_, got_back) => {
+            let is_new = |change: &&Change| changes.iter().all(|new| new.key != change.key);
+            let earlier: Vec<Change> = device.log.iter().filter(is_new).cloned().collect();
+            let earlier = State::from_changes(state.me, &earlier);
+            let paid = earlier.tables.lots[&made("lot").unwrap()]
+                .value
+                .paid
+                .unwrap();
+            state.thing(ThingId(made("thing").unwrap())).is_none()
+                && lot().paid == Some(paid.minus(*got_back))
+        }
         HaulStep::Mark(_, maker, pieces) => {
             thing().maker.as_deref() == Some(maker.trim())
                 && thing().pieces == pieces.filter(|pieces| *pieces > 1)
         }
-        HaulStep::Edit(_, _, likely) => {
-            likely.is_none() || thing().sells.map(Sells::likely) == *likely
+        HaulStep::Edit(_, kind, likely) => {
+            let sells = thing().sells.map(haulwren_core::worth::Sells::likely);
+            (!kind || thing().kind == Some(state.kinds()[0].id))
+                && (likely.is_none() || sells == *likely)
         }
         HaulStep::Facts(_, kind, _, [postage, packing]) => {
             (thing().postage, thing().packing) == (*postage, *packing)
@@ -103,11 +119,12 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
             let work = &state.tables.works[&made("work").unwrap()].value;
             work.cost == Some(*cost) && made("worked").is_some()
         }
-        HaulStep::Photo(..) => {
+        HaulStep::Photo(which, blob) => {
             let photo = &state.tables.photos[&made("photo").unwrap()].value;
-            state
-                .photos_of(photo.thing.unwrap())
-                .any(|(_, one)| one == photo)
+            let thing = ThingId(pick(&state.tables.things, *which));
+            photo.blob.as_deref() == Some(format!("{blob:02x}").repeat(32).as_str())
+                && photo.thing == Some(thing)
+                && state.photos_of(thing).any(|(_, one)| one == photo)
         }
         HaulStep::RemoveStop(_)
         | HaulStep::TakeCash(_)

@@ -5,8 +5,9 @@ use super::device::Device;
 use super::joining::changed_of;
 use super::program::{Timed, strife, timed};
 use super::reading::take_in;
-use haulwren_core::change::{Change, Vector};
-use haulwren_core::exchange::{Import, Line, ReadError, fold_out};
+use haulwren_core::book::State;
+use haulwren_core::change::{Change, Key, RecordKey, Vector};
+use haulwren_core::exchange::{Line, ReadError, fold_in};
 use haulwren_core::id::DeviceCode;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -51,6 +52,12 @@ pub struct Peer {
     imports: Vec<Import>,
     /// The lines that it should hold.
     pub should: BTreeSet<String>,
+}
+
+/// An import as the app notes it: its changes, and how far each device's were known before.
+struct Import {
+    keys: Vec<Key>,
+    before: Vector,
 }
 
 /// The devices and the files that lie about.
@@ -138,6 +145,7 @@ impl Peer {
     /// Reads a file. Says whether it was refused, for want of what it rests on; then nothing has changed.
     fn read(&mut self, file: &str) -> Result<bool, TestCaseError> {
         let before = self.device.state.clone();
+        let vector = before.vector.clone();
         let incoming = match take_in(&mut self.device, file) {
             Ok(incoming) => incoming,
             Err(error) => {
@@ -158,30 +166,42 @@ impl Peer {
             .filter(|line| line.starts_with("{\"k\""));
         self.should.extend(lines.map(str::to_owned));
         if !incoming.changes.is_empty() {
-            let changes: Vec<Change> = incoming.changes.iter().map(Line::change).collect();
-            self.imports.push(Import::of(&changes));
+            let keys = incoming.changes.iter().map(|line| Line::change(line).key);
+            self.imports.push(Import {
+                keys: keys.collect(),
+                before: vector,
+            });
         }
         Ok(false)
     }
 
-    /// Takes the last import out, as long as nothing rests on it.
+    /// Takes the last import out, as long as nothing rests on it, in the app's steps: its changes go, each record that they touched is folded from
+    /// what is left in a book apart and stored, and the book is read from what is stored.
     fn take_out(&mut self) -> Result<bool, TestCaseError> {
         let Some(import) = self.imports.pop() else {
             return Ok(false);
         };
         let device = &mut self.device;
-        let is_out = |change: &Change| import.keys.contains(&change.key);
-        for change in device.log.iter().filter(|change| is_out(change)) {
+        let is_out = |change: &&Change| import.keys.contains(&change.key);
+        let mut records: Vec<RecordKey> = Vec::new();
+        for change in device.log.iter().filter(is_out) {
             prop_assert!(self.should.remove(&change.line()));
+            records.push(change.record());
         }
-        device.log.retain(|change| !is_out(change));
-        let rest: Vec<Change> = device
-            .log
-            .iter()
-            .filter(|change| import.records.contains(&change.record()))
-            .cloned()
-            .collect();
-        prop_assert!(fold_out(&mut device.state, &import, &rest).is_some());
+        records.sort_unstable();
+        records.dedup();
+        device.log.retain(|change| !is_out(&change));
+        let mut apart = State::new(device.state.me);
+        for record in &records {
+            let rest = device.log.iter().filter(|one| one.record() == *record);
+            fold_in(&mut apart, &[], rest.cloned().collect());
+            device.state.drop_record(record);
+            if let Some(stored) = apart.stored(record) {
+                let loaded = device.state.load(record, &stored);
+                prop_assert!(loaded.is_ok(), "{record} does not read back: {stored}");
+            }
+        }
+        device.state.vector = import.before;
         // As if the file had never been read; only the clock does not go back.
         let fresh = device.fresh();
         prop_assert_eq!(&fresh.tables, &device.state.tables);

@@ -94,12 +94,12 @@ pub fn haul_holds(device: &Device, of: &HaulStep, changes: &[Change]) -> bool {
             let is_new = |change: &&Change| changes.iter().all(|new| new.key != change.key);
             let earlier: Vec<Change> = device.log.iter().filter(is_new).cloned().collect();
             let earlier = State::from_changes(state.me, &earlier);
-            let paid = earlier.tables.lots[&made("lot").unwrap()]
-                .value
-                .paid
-                .unwrap();
-            state.thing(ThingId(made("thing").unwrap())).is_none()
-                && lot().paid == Some(paid.minus(*got_back))
+            let id = made("thing").unwrap();
+            // Of a thing that cost nothing back nothing changes about its lot.
+            let of = earlier.tables.things[&id].value.lot.unwrap().0;
+            let paid = earlier.tables.lots[&of].value.paid.unwrap();
+            let now = state.tables.lots[&of].value.paid;
+            state.thing(ThingId(id)).is_none() && now == Some(paid.minus(*got_back))
         }
         HaulStep::Mark(_, maker, pieces) => {
             thing().maker.as_deref() == Some(maker.trim())

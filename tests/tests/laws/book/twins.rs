@@ -84,8 +84,9 @@ proptest! {
         }).cloned().collect();
         let expected: Vec<Change> = shared.into_iter().chain(all.into_iter().flatten()).collect();
         prop_assert_eq!(said(&first.log), said(&expected));
-        // And they go on exchanging.
-        for timed in &before {
+        // And they go on exchanging, now that no two go by one code.
+        let again = if both_went_on { &before[..] } else { &[] };
+        for timed in again {
             drop(first.run(timed));
             drop(twin.run(timed));
         }

@@ -66,6 +66,10 @@ impl<'a> Save<'a> {
             let paid = lot.and_then(|lot| said(lot, "paid"));
             return self.with(format!("{name} bought"), paid);
         }
+        if lot_says("method") {
+            // The shares of its things that go with it are not what was asked for.
+            return lot.map_or_else(String::new, |lot| self.of_lot(lot));
+        }
         let says = |field: &str| thing.set.contains_key(field);
         if lot_says("unsorted") {
             format!("{name} sorted")

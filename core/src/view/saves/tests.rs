@@ -109,6 +109,14 @@ fn lots_are_told() {
         },
         "Lot split by keep",
     );
+    // The shares that by hand starts from are said with it, and are not what was asked for.
+    said.check(
+        LotCommand::SetMethod {
+            lot,
+            method: Method::ByHand,
+        },
+        "Lot split by hand",
+    );
     said.check(
         LotCommand::SetPaid {
             lot,

@@ -54,8 +54,8 @@ async fn walk(engine: Engine) -> Outcome<()> {
     tab.tap("[data-correct=\"sells\"]").await?;
     tab.fill("Low", "50").await?;
     tab.tap("dialog[open] [data-answer]").await?;
-    tab.expect_said(&["The low price is over the likely one."])
-        .await?;
+    let refused = "return !!document.querySelector('dialog[open]')?.innerText.includes('The low price is over the likely one.')";
+    tab.until("the price to be refused", refused).await?;
     tab.press_in("dialog[open]", "Close").await?;
     let link = "return document.querySelector('.thing-page a.row[href*=\"/lot/\"]') === null";
     if !tab.ask::<bool>(link).await? {
@@ -126,8 +126,8 @@ async fn given_back(engine: Engine) -> Outcome<()> {
     let rows = ["oil lamp, given back not yet shared"];
     expect_texts(tab, ".haul-list [data-lot] .what", &rows).await?;
     tab.tap(".haul-list a[data-lot]").await?;
-    tab.expect_said(&["2.00 of what was paid did not come back"])
-        .await?;
+    let told = "return !!document.querySelector('.thing-page')?.innerText.includes('2.00 of what was paid did not come back')";
+    tab.until("what did not come back to be told", told).await?;
     expect_texts(tab, ".thing-page .form .keys-row .press", &["Paid 2.00"]).await?;
     stall.expect_sound().await
 }

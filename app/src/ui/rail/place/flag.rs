@@ -104,7 +104,16 @@ pub fn hang(wanted: &Wanted, bar: &Bar, sizes: &Sizes, measure: Measure<'_>) -> 
         }
     }
     let (word, sign, second, lines, width, before) = best?;
-    // What fits nowhere lies across the post, still whole.
+    // What fits nowhere lies across the post, still whole: in letters so large that not even all of the bar is room for it, in smaller ones.
+    let longest = lines
+        .iter()
+        .map(|line| measure(line, second, true))
+        .fold(0.0, f64::max);
+    let second = if width > wanted.width && longest > 0.0 {
+        second * (1.0 - (width - wanted.width) / longest).max(0.5)
+    } else {
+        second
+    };
     let width = width.min(wanted.width);
     let left = match side {
         Side::Right => (bar.gate + post).min(wanted.width - width),

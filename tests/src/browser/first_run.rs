@@ -84,8 +84,11 @@ impl Tab {
             venue.postage,
             venue.packing,
         ];
+        // What is not said stays as a new form has it; a venue where things are handed over has no field for postage.
         for (label, text) in VENUE_FIELDS.into_iter().zip(texts) {
-            self.fill(label, text).await?;
+            if !text.is_empty() {
+                self.fill(label, text).await?;
+            }
         }
         Ok(())
     }

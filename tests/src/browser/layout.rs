@@ -104,7 +104,9 @@ impl Tab {
         let drawn = "return parseFloat(getComputedStyle(document.documentElement).fontSize) === arguments[0]";
         self.until_with("the text's size", drawn, &[json!(size)])
             .await?;
-        let framed = "await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))); return true";
+        // Two frames, so that the layout follows; then whatever slides into its place.
+        let framed = "await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
+            await Promise.all(document.getAnimations().map((one) => one.finished.catch(() => null))); return true";
         self.ask_later::<bool>(framed, &[]).await.map(drop)
     }
 
